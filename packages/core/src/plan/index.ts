@@ -1,0 +1,1 @@
+export type { Front, FuseChange, ModuleChoice, Obstacle, Plan, UnmetWish } from "./plan.js";

@@ -1,0 +1,1 @@
+export type { Caution, ExpectedReading, Procedure, Step } from "./procedure.js";

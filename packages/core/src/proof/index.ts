@@ -1,0 +1,1 @@
+export type { Judged, ProofReport, Test } from "./proof.js";
