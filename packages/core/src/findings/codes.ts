@@ -1,93 +1,96 @@
-/** Every finding code, by the folder its rule stands in. A rule raises exactly one code; the words are made from it in `words/`. */
+/**
+ * Every finding code, by the folder its rule stands in. A rule raises exactly one code; the words are made from it in `words/`.
+ * The subject of a finding is the object named after each code; where two claim the same thing, it is every one after the first in the record.
+ */
 export const FINDING_CODES = [
   // consistency: does the record agree with itself
-  "duplicate-id",
-  "dangling-reference",
-  "channel-claimed-twice",
-  "channel-out-of-range",
-  "load-claimed-twice",
-  "load-not-fed",
-  "wire-to-nowhere",
-  "length-not-positive",
-  "rating-not-positive",
-  "feed-without-path",
-  "cables-form-loop",
-  "dim-block-out-of-range",
+  "duplicate-id", // the later object
+  "dangling-reference", // the object that refers; path of the field
+  "channel-claimed-twice", // circuit
+  "channel-out-of-range", // circuit
+  "load-claimed-twice", // load
+  "load-not-fed", // load
+  "wire-to-nowhere", // circuit, cable or module
+  "length-not-positive", // circuit, cable or load; path of the field
+  "rating-not-positive", // the object; path of the field
+  "feed-without-path", // module, or plain-fuse circuit
+  "cables-form-loop", // cable
+  "dim-block-out-of-range", // module kind
   // address: switch banks and the two-wire network's addresses
-  "duplicate-address",
-  "address-unknown",
-  "address-out-of-range",
-  "address-not-as-programmed",
-  "address-not-shown-by-switches",
-  "bank-code-missing",
-  "bank-code-faulty",
-  "option-setting-unknown",
-  "network-address-not-on-record",
+  "duplicate-address", // module
+  "address-unknown", // module
+  "address-out-of-range", // module
+  "address-not-as-programmed", // module
+  "address-not-shown-by-switches", // module
+  "bank-code-missing", // module kind
+  "bank-code-faulty", // module kind
+  "option-setting-unknown", // module
+  "network-address-not-on-record", // "network"
   // fuse: the circuit's own device
-  "fuse-over-conductor",
-  "fuse-over-tail",
-  "fuse-over-channel",
-  "fuse-over-load-limit",
-  "load-over-fuse",
-  "continuous-load-over-fuse",
-  "fuse-rating-nonstandard",
-  "fuse-type-wrong",
+  "fuse-over-conductor", // circuit
+  "fuse-over-tail", // circuit
+  "fuse-over-channel", // circuit
+  "fuse-over-load-limit", // circuit
+  "load-over-fuse", // circuit
+  "continuous-load-over-fuse", // circuit
+  "fuse-rating-nonstandard", // circuit or cable
+  "fuse-type-wrong", // circuit
   // conductor: feeders, their protection, returns
-  "protection-missing",
-  "protection-far-from-source",
-  "feeder-device-over-conductor",
-  "conductor-under-minimum",
-  "return-missing",
-  "shared-return-poor",
-  "ground-resistance-high",
+  "protection-missing", // cable
+  "protection-far-from-source", // cable
+  "feeder-device-over-conductor", // cable
+  "conductor-under-minimum", // circuit
+  "return-missing", // circuit
+  "shared-return-poor", // ground node, or cable of the return
+  "ground-resistance-high", // cable
   // totals
-  "channel-over-rating",
-  "relay-contact-derating",
-  "module-over-rating",
-  "feeder-over-ampacity",
-  "feeder-over-device",
-  "busbar-over-rating",
+  "channel-over-rating", // circuit
+  "relay-contact-derating", // circuit
+  "module-over-rating", // module
+  "feeder-over-ampacity", // cable
+  "feeder-over-device", // cable
+  "busbar-over-rating", // node
   // drop and voltage at the load
-  "drop-over-limit",
-  "feeder-drop-over-limit",
-  "voltage-under-minimum",
-  "voltage-over-maximum",
-  "no-operating-point",
+  "drop-over-limit", // load
+  "feeder-drop-over-limit", // module
+  "voltage-under-minimum", // load
+  "voltage-over-maximum", // load
+  "no-operating-point", // coach
   // dimming
-  "steady-load-on-dim-block",
-  "mixed-circuit",
-  "dimmed-load-not-suited",
-  "dimmed-channel-over-rating",
-  "flicker-risk",
-  "wish-against-load",
+  "steady-load-on-dim-block", // load
+  "mixed-circuit", // circuit
+  "dimmed-load-not-suited", // load
+  "dimmed-channel-over-rating", // circuit
+  "flicker-risk", // module
+  "wish-against-load", // load
   // safety
-  "detector-on-switched-channel",
-  "supply-without-isolation",
-  "several-supplies-one-isolation",
-  "bonding-under-minimum",
-  "module-dead",
+  "detector-on-switched-channel", // load
+  "supply-without-isolation", // supply
+  "several-supplies-one-isolation", // supply
+  "bonding-under-minimum", // cable
+  "module-dead", // module
   // labels
-  "label-contradicts-loads",
-  "label-missing",
-  "spare-fuse-fitted",
-  "circuit-unverified",
+  "label-contradicts-loads", // circuit
+  "label-missing", // circuit
+  "spare-fuse-fitted", // circuit
+  "circuit-unverified", // circuit
   // supply and the two-wire network
-  "no-supply",
-  "supply-voltage-odd",
-  "termination-wrong",
-  "network-too-long",
+  "no-supply", // coach
+  "supply-voltage-odd", // supply
+  "termination-wrong", // "network"
+  "network-too-long", // "network"
   // unknowns: figures whose absence blocks a verdict
-  "fuse-rating-missing",
-  "wire-gauge-missing",
-  "wire-length-missing",
-  "insulation-unknown",
-  "load-current-missing",
-  "load-class-missing",
-  "kind-missing",
-  "kind-rating-missing",
-  "nominal-voltage-assumed",
-  "survey-cell-unread",
-  "policy-memory-figure",
+  "fuse-rating-missing", // circuit
+  "wire-gauge-missing", // circuit or cable
+  "wire-length-missing", // circuit or cable
+  "insulation-unknown", // circuit or cable
+  "load-current-missing", // load
+  "load-class-missing", // load
+  "kind-missing", // module
+  "kind-rating-missing", // module kind
+  "nominal-voltage-assumed", // coach
+  "survey-cell-unread", // circuit
+  "policy-memory-figure", // coach
 ] as const;
 
 export type FindingCode = (typeof FINDING_CODES)[number];

@@ -1,4 +1,5 @@
 import type { Basis, Source, Span } from "../quantity/index.js";
+import type { FindingCode } from "./codes.js";
 
 /** `stop`: do not energise; `mend`: must be put right; `watch`: acceptable, said so; `note`. A rule that rests on a memory figure cannot raise `stop`. */
 export const SEVERITIES = ["stop", "mend", "watch", "note"] as const;
@@ -29,7 +30,7 @@ export interface SettledBy {
 
 /** One result of a check. Its words are made last, from the code and the parameters, in one place. */
 export interface Finding {
-  readonly code: string;
+  readonly code: FindingCode;
   readonly severity: Severity;
   readonly verdict: Verdict;
   readonly subject: { readonly path: string; readonly id: string; readonly name: string };
@@ -37,5 +38,7 @@ export interface Finding {
   readonly evidence: readonly Evidence[];
   readonly limit?: { readonly value: number; readonly unit: Evidence["unit"]; readonly sense: "at-most" | "at-least" };
   readonly source: Source;
+  /** Further publications the verdict rests on: a derating factor, say. One of them from memory and `stop` is out of reach. */
+  readonly alsoRestsOn?: readonly Source[];
   readonly settledBy: readonly SettledBy[];
 }
