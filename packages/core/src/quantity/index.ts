@@ -1,6 +1,11 @@
 export { BASES, type Basis, HOWS, type How } from "./basis.js";
+export { type Comparison, compareSpan } from "./compare.js";
 export { type Figure, figureBasis, figureValue } from "./figure.js";
+export { gaugeNumber, gaugeSize } from "./gauge.js";
+export { add, div, hull, intersect, mul, scale, sub, sum } from "./interval.js";
 export { Invariant } from "./invariant.js";
+export { kindOfField } from "./kind-of-field.js";
 export { known, missing, type Outcome, refused } from "./outcome.js";
 export { COMMON_PRACTICE, type Source } from "./source.js";
-export type { Span } from "./span.js";
+export { contains, containsSpan, midOf, pointSpan, type Span, span, spanOf, toleranceOf, widthOf } from "./span.js";
+export { FIGURE_KINDS, type FigureKind, TOLERANCE, TOLERANCE_SOURCE, type Tolerance } from "./tolerance.js";
