@@ -1,0 +1,40 @@
+import type { PublishedTable } from "../table.js";
+
+export const abycT912v: PublishedTable = {
+  id: "abyc-t9-12v",
+  title: "Conductor sizes for 3 % drop at 12 V (AWG), by amps and round-trip feet",
+  source: { name: "ABYC E-11", clause: "Table IX", how: "seen", where: "public reprint" },
+  columns: [
+    "amps",
+    "10_ft",
+    "15_ft",
+    "20_ft",
+    "25_ft",
+    "30_ft",
+    "40_ft",
+    "50_ft",
+    "60_ft",
+    "70_ft",
+    "80_ft",
+    "90_ft",
+    "100_ft",
+    "110_ft",
+    "120_ft",
+    "130_ft",
+    "140_ft",
+    "150_ft",
+    "160_ft",
+    "170_ft",
+  ],
+  rows: [
+    [5, "18", "16", "14", "12", "12", "10", "10", "10", "8", "8", "8", "6", "6", "6", "6", "6", "6", "6", "6"],
+    [10, "14", "12", "10", "10", "10", "8", "6", "6", "6", "6", "4", "4", "4", "4", "2", "2", "2", "2", "2"],
+    [15, "12", "10", "10", "8", "8", "6", "6", "6", "4", "4", "2", "2", "2", "2", "2", "1", "1", "1", "1"],
+    [20, "10", "10", "8", "6", "6", "6", "4", "4", "2", "2", "2", "2", "1", "1", "1", "0", "0", "0", "2/0"],
+  ],
+  notes: [
+    "74 of 76 cells equal K=10.75 with SAE/E-11 minimum areas (sae-min-area). Exceptions: 5 A x 170 ft prints 6 (formula 4: 25382 > 24538 cmil); 15 A x 60 ft prints 6 (formula 4: 26875 > 24538).",
+    "Using AWG areas instead gives a one-size-smaller wire in 14 of the 76 cells: the area basis matters.",
+    "Sources disagree: another 12 V reprint prints 12 AWG at 20 A x 10 ft (this table 10) and appears to have its 25 ft and 30 ft rows swapped; a third prints 4 AWG at 25 A x 30 ft where formula and this table family give 6. Use the formula, not one reprint.",
+  ],
+};

@@ -1,0 +1,36 @@
+import type { PublishedTable } from "../table.js";
+
+export const j1939Name: PublishedTable = {
+  id: "j1939-name",
+  title: "SAE J1939-81 NAME (64 bits) and address claim",
+  source: {
+    name: "SAE J1939-81",
+    edition: "as implemented in the Linux kernel header",
+    clause: "NAME",
+    how: "seen",
+    where: "kernel user-space header and documentation; rules on public pages",
+  },
+  columns: ["field_or_rule", "bits_or_value"],
+  rows: [
+    ["identity number", "0-20"],
+    ["manufacturer code", "21-31"],
+    ["ECU instance", "32-34"],
+    ["function instance", "35-39"],
+    ["function", "40-47"],
+    ["reserved", "48"],
+    ["vehicle system", "49-55"],
+    ["vehicle system instance", "56-59"],
+    ["industry group", "60-62"],
+    ["arbitrary address capable", "63"],
+    ["address claimed PGN", "60928 (0xEE00)"],
+    ["request PGN", "59904 (0xEA00)"],
+    ["commanded address PGN", "65240 (0xFED8)"],
+    ["usable addresses", "0-253"],
+    ["null / global address", "254 / 255"],
+    ["contention", "numerically LOWER NAME keeps the address"],
+    ["wait after claim before normal traffic", "250 ms"],
+    ["loser", "claims another address if capable, else sends Cannot Claim from 254"],
+    ["dynamic range usual", "128-247 (memory); fixed <= 127"],
+  ],
+  notes: ["Arbitrary-address-capable devices always lose to fixed ones because the top bit is set."],
+};

@@ -1,0 +1,51 @@
+import type { PublishedTable } from "../table.js";
+
+export const necCh9T8: PublishedTable = {
+  id: "nec-ch9-t8",
+  title: "DC resistance at 75 C, uncoated copper",
+  source: {
+    name: "NFPA 70 (NEC)",
+    edition: "2023 (values unchanged for many editions)",
+    clause: "Chapter 9, Table 8",
+    how: "seen",
+    where:
+      "machine-readable transcription of the 2023 tables in a public repository, cross-checked with a second repository table and with a wire-size web page; the code book itself was not opened",
+  },
+  columns: [
+    "awg",
+    "stranding",
+    "circular_mils",
+    "ohm_per_kft_75C",
+    "ohm_per_km_75C",
+    "ratio_to_computed_solid_75C",
+    "how",
+  ],
+  rows: [
+    ["18", "Solid", 1620, 7.77, 25.4921, 1.0006, "seen"],
+    ["18", "Stranded", 1620, 7.95, 26.0827, 1.0238, "memory"],
+    ["16", "Solid", 2580, 4.89, 16.0433, 1.0013, "seen"],
+    ["16", "Stranded", 2580, 4.99, 16.3714, 1.0218, "seen"],
+    ["14", "Solid", 4110, 3.07, 10.0722, 0.9996, "seen"],
+    ["14", "Stranded", 4110, 3.14, 10.3018, 1.0224, "seen"],
+    ["12", "Solid", 6530, 1.93, 6.332, 0.9992, "seen"],
+    ["12", "Stranded", 6530, 1.98, 6.4961, 1.0251, "seen"],
+    ["10", "Solid", 10380, 1.21, 3.9698, 0.9961, "seen"],
+    ["10", "Stranded", 10380, 1.24, 4.0682, 1.0208, "seen"],
+    ["8", "Solid", 16510, 0.764, 2.5066, 1.0, "seen"],
+    ["8", "Stranded", 16510, 0.778, 2.5525, 1.0184, "seen"],
+    ["6", "Stranded", 26240, 0.491, 1.6109, 1.0219, "seen"],
+    ["4", "Stranded", 41740, 0.308, 1.0105, 1.0193, "seen"],
+    ["3", "Stranded", 52620, 0.245, 0.8038, 1.0224, "seen"],
+    ["2", "Stranded", 66360, 0.194, 0.6365, 1.0209, "seen"],
+    ["1", "Stranded", 83690, 0.154, 0.5052, 1.0219, "seen"],
+    ["1/0", "Stranded", 105600, 0.122, 0.4003, 1.0208, "seen"],
+    ["2/0", "Stranded", 133100, 0.0967, 0.3173, 1.0203, "seen"],
+    ["3/0", "Stranded", 167800, 0.0766, 0.2513, 1.0191, "seen"],
+    ["4/0", "Stranded", 211600, 0.0608, 0.1995, 1.02, "seen"],
+  ],
+  notes: [
+    "Solid values equal B258+IACS at 75 C within 0.6 %; stranded values are about 2 % higher (lay factor).",
+    "Circular mils: seen for 18..4/0 in two transcriptions.",
+    'Sources disagree: one web page titled "uncoated stranded" prints 3.07/1.93/1.21/0.764 for 14/12/10/8 AWG; those are the SOLID values (stranded are 3.14/1.98/1.24/0.778).',
+  ],
+};
