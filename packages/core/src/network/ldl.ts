@@ -1,0 +1,138 @@
+import { minimumDegreeOrder } from "./ordering.js";
+
+/**
+ * Sparse symmetric factorisation A = L D L^T with a fill-reducing order. The pattern is worked out once; `factor` and `solve` then allocate nothing.
+ * Off-diagonal entries are given once each as (row, column) pairs in any order; values are set by the caller in `diagonal` and `offDiagonal`.
+ */
+export class SparseLdl {
+  readonly size: number;
+  /** Values to factor, by unknown. */
+  readonly diagonal: Float64Array;
+  /** Values to factor, by pair as given. */
+  readonly offDiagonal: Float64Array;
+  private readonly place: Int32Array;
+  private readonly order: Int32Array;
+  /** By elimination step: its upper entries (rows of earlier steps) and the pair that each comes from. */
+  private readonly upStart: Int32Array;
+  private readonly upRow: Int32Array;
+  private readonly upPair: Int32Array;
+  private readonly parent: Int32Array;
+  private readonly lStart: Int32Array;
+  private readonly lFilled: Int32Array;
+  private readonly lRow: Int32Array;
+  private readonly lValue: Float64Array;
+  private readonly d: Float64Array;
+  private readonly work: Float64Array;
+  private readonly pattern: Int32Array;
+  private readonly mark: Int32Array;
+  private readonly permuted: Float64Array;
+
+  constructor(size: number, rows: ArrayLike<number>, columns: ArrayLike<number>) {
+    const pairs = rows.length;
+    this.size = size;
+    this.diagonal = new Float64Array(size);
+    this.offDiagonal = new Float64Array(pairs);
+    this.order = minimumDegreeOrder({ size, rows, columns });
+    this.place = new Int32Array(size);
+    for (let k = 0; k < size; k++) this.place[this.order[k]!] = k;
+    const { place } = this;
+    this.upStart = new Int32Array(size + 1);
+    for (let p = 0; p < pairs; p++) this.upStart[Math.max(place[rows[p]!]!, place[columns[p]!]!) + 1]!++;
+    for (let k = 0; k < size; k++) this.upStart[k + 1]! += this.upStart[k]!;
+    const fill = this.upStart.slice(0, size);
+    this.upRow = new Int32Array(pairs);
+    this.upPair = new Int32Array(pairs);
+    for (let p = 0; p < pairs; p++) {
+      const a = place[rows[p]!]!;
+      const b = place[columns[p]!]!;
+      const at = fill[Math.max(a, b)]!++;
+      this.upRow[at] = Math.min(a, b);
+      this.upPair[at] = p;
+    }
+    this.parent = new Int32Array(size).fill(-1);
+    this.mark = new Int32Array(size).fill(-1);
+    this.lStart = new Int32Array(size + 1);
+    this.countEntries();
+    const entries = this.lStart[size]!;
+    this.lFilled = new Int32Array(size);
+    this.lRow = new Int32Array(entries);
+    this.lValue = new Float64Array(entries);
+    this.d = new Float64Array(size);
+    this.work = new Float64Array(size);
+    this.pattern = new Int32Array(size);
+    this.permuted = new Float64Array(size);
+  }
+
+  /** The elimination tree and how many entries each column of L has. */
+  private countEntries(): void {
+    const { size, upStart, upRow, parent, mark, lStart } = this;
+    const count = new Int32Array(size);
+    for (let k = 0; k < size; k++) {
+      mark[k] = k;
+      for (let p = upStart[k]!; p < upStart[k + 1]!; p++)
+        for (let i = upRow[p]!; mark[i] !== k; i = parent[i]!) {
+          if (parent[i]! < 0) parent[i] = k;
+          count[i]!++;
+          mark[i] = k;
+        }
+    }
+    for (let k = 0; k < size; k++) lStart[k + 1] = lStart[k]! + count[k]!;
+  }
+
+  /** Factors the values now in `diagonal` and `offDiagonal`. False where a pivot is not above zero: the matrix is not positive definite. */
+  factor(): boolean {
+    const { size, order, upStart, upRow, upPair, parent, lStart, lFilled, lRow, lValue, d, work, pattern, mark } = this;
+    mark.fill(-1);
+    for (let k = 0; k < size; k++) {
+      let top = size;
+      mark[k] = k;
+      lFilled[k] = 0;
+      for (let p = upStart[k]!; p < upStart[k + 1]!; p++) {
+        let i = upRow[p]!;
+        work[i]! += this.offDiagonal[upPair[p]!]!;
+        let length = 0;
+        for (; mark[i] !== k; i = parent[i]!) {
+          pattern[length++] = i;
+          mark[i] = k;
+        }
+        while (length > 0) pattern[--top] = pattern[--length]!;
+      }
+      let pivot = this.diagonal[order[k]!]!;
+      for (; top < size; top++) {
+        const i = pattern[top]!;
+        const y = work[i]!;
+        work[i] = 0;
+        const start = lStart[i]!;
+        const end = start + lFilled[i]!;
+        for (let q = start; q < end; q++) work[lRow[q]!]! -= lValue[q]! * y;
+        const l = y / d[i]!;
+        pivot -= l * y;
+        lRow[end] = k;
+        lValue[end] = l;
+        lFilled[i]!++;
+      }
+      if (!(pivot > 0)) {
+        work.fill(0);
+        return false;
+      }
+      d[k] = pivot;
+    }
+    return true;
+  }
+
+  /** Solves A x = b after `factor`; `x` may be `b`. */
+  solve(b: Float64Array, x: Float64Array): void {
+    const { size, order, lStart, lRow, lValue, d, permuted } = this;
+    for (let k = 0; k < size; k++) permuted[k] = b[order[k]!]!;
+    for (let k = 0; k < size; k++) {
+      const y = permuted[k]!;
+      if (y !== 0) for (let q = lStart[k]!; q < lStart[k + 1]!; q++) permuted[lRow[q]!]! -= lValue[q]! * y;
+    }
+    for (let k = size - 1; k >= 0; k--) {
+      let y = permuted[k]! / d[k]!;
+      for (let q = lStart[k]!; q < lStart[k + 1]!; q++) y -= lValue[q]! * permuted[lRow[q]!]!;
+      permuted[k] = y;
+    }
+    for (let k = 0; k < size; k++) x[order[k]!] = permuted[k]!;
+  }
+}

@@ -1,0 +1,153 @@
+/**
+ * What one load draws at the volts across it. Figures are for all pieces of the load together.
+ * Every model but `power` never draws less as the volts rise; `power` does, above its drop-out.
+ */
+export type LoadModel =
+  | { readonly kind: "resistance"; readonly resistanceOhm: number }
+  /** The same current from `kneeV` up; below it falls straight to nothing at 0 V. */
+  | { readonly kind: "current"; readonly currentA: number; readonly kneeV: number }
+  /** The same power down to `dropOutV`; from there it goes out within the last hundredth of that. */
+  | { readonly kind: "power"; readonly powerW: number; readonly dropOutV: number }
+  /** Strings with a resistor: nothing below the forward voltage. */
+  | { readonly kind: "led"; readonly forwardV: number; readonly resistanceOhm: number }
+  /** Filament: current goes with V to the power 0.55; straight below a twentieth of the rated volts. */
+  | { readonly kind: "filament"; readonly currentA: number; readonly ratedV: number }
+  /** Running at constant torque draws one current; once the volts cannot drive that through the winding it stalls and is a resistance. */
+  | { readonly kind: "motor"; readonly runningA: number; readonly stallOhm: number }
+  /** Charger, alternator, solar: holds `setV` through `outputOhm` up to `maxA`, and never takes current back. Its draw is negative. */
+  | { readonly kind: "regulated"; readonly setV: number; readonly outputOhm: number; readonly maxA: number };
+
+export type LoadModelKind = LoadModel["kind"];
+
+/** Exponent of filament current on volts, Standard Handbook for Electrical Engineers, 11th ed., p. 22-8 (seen, through an encyclopaedia). */
+export const FILAMENT_CURRENT_EXPONENT = 0.55;
+/** The part of the drop-out voltage over which a constant-power load goes out. Ours: a jump has no slope to solve with. */
+export const DROP_OUT_RAMP_RATIO = 0.01;
+/** The part of the rated volts below which a filament is taken as a resistance. Ours: its power law has no slope at 0 V. */
+export const FILAMENT_STRAIGHT_RATIO = 0.05;
+
+const KINDS: readonly LoadModelKind[] = ["resistance", "current", "power", "led", "filament", "motor", "regulated"];
+
+/** Load models flattened into typed arrays, so that a solve allocates nothing. `currentAt` leaves the slope in `slopeS`. */
+export class LoadTable {
+  private readonly kind: Uint8Array;
+  private readonly a: Float64Array;
+  private readonly b: Float64Array;
+  private readonly c: Float64Array;
+  /** Slope dI/dV, in siemens, of the last `currentAt`. */
+  slopeS = 0;
+
+  constructor(models: readonly LoadModel[]) {
+    this.kind = new Uint8Array(models.length);
+    this.a = new Float64Array(models.length);
+    this.b = new Float64Array(models.length);
+    this.c = new Float64Array(models.length);
+    models.forEach((model, k) => {
+      this.put(k, model);
+    });
+  }
+
+  /** Replaces one model. */
+  put(k: number, model: LoadModel): void {
+    const { a, b, c } = this;
+    this.kind[k] = KINDS.indexOf(model.kind);
+    switch (model.kind) {
+      case "resistance":
+        a[k] = 1 / model.resistanceOhm;
+        return;
+      case "current":
+        a[k] = model.currentA;
+        b[k] = model.kneeV;
+        return;
+      case "power":
+        a[k] = model.powerW;
+        b[k] = model.dropOutV;
+        return;
+      case "led":
+        a[k] = model.forwardV;
+        b[k] = 1 / model.resistanceOhm;
+        return;
+      case "filament": {
+        const straightV = FILAMENT_STRAIGHT_RATIO * model.ratedV;
+        a[k] = model.currentA / model.ratedV ** FILAMENT_CURRENT_EXPONENT;
+        b[k] = straightV;
+        c[k] = a[k]! * straightV ** (FILAMENT_CURRENT_EXPONENT - 1);
+        return;
+      }
+      case "motor":
+        a[k] = model.runningA;
+        b[k] = 1 / model.stallOhm;
+        return;
+      case "regulated":
+        a[k] = model.setV;
+        b[k] = 1 / model.outputOhm;
+        c[k] = model.maxA;
+    }
+  }
+
+  /** Current in at these volts, A; the slope is left in `slopeS`. */
+  currentAt(k: number, v: number): number {
+    const a = this.a[k]!;
+    const b = this.b[k]!;
+    this.slopeS = 0;
+    switch (this.kind[k]) {
+      case 0:
+        this.slopeS = a;
+        return a * v;
+      case 1:
+        if (v >= b) return a;
+        if (v <= 0) return 0;
+        this.slopeS = a / b;
+        return (a * v) / b;
+      case 2: {
+        if (v >= b) {
+          this.slopeS = -a / (v * v);
+          return a / v;
+        }
+        const outV = b * (1 - DROP_OUT_RAMP_RATIO);
+        if (v <= outV) return 0;
+        this.slopeS = a / b / (b - outV);
+        return this.slopeS * (v - outV);
+      }
+      case 3:
+        if (v <= a) return 0;
+        this.slopeS = b;
+        return b * (v - a);
+      case 4: {
+        const c = this.c[k]!;
+        const size = v < 0 ? -v : v;
+        if (size <= b) {
+          this.slopeS = c;
+          return c * v;
+        }
+        const currentA = a * size ** FILAMENT_CURRENT_EXPONENT;
+        this.slopeS = (FILAMENT_CURRENT_EXPONENT * currentA) / size;
+        return v < 0 ? -currentA : currentA;
+      }
+      case 5:
+        if (b * v >= a) return a;
+        this.slopeS = b;
+        return b * v;
+      default: {
+        const currentA = (a - v) * b;
+        if (currentA <= 0) return 0;
+        const maxA = this.c[k]!;
+        if (currentA >= maxA) return -maxA;
+        this.slopeS = b;
+        return -currentA;
+      }
+    }
+  }
+
+  /** True where a constant-power load sits on the ramp below its drop-out: it can neither run nor stay out. */
+  isGoingOut(k: number, v: number): boolean {
+    const dropOutV = this.b[k]!;
+    return this.kind[k] === 2 && this.a[k]! > 0 && v < dropOutV && v > dropOutV * (1 - DROP_OUT_RAMP_RATIO);
+  }
+}
+
+/** What a load of this model draws at these volts, A. */
+export const loadCurrentA = (model: LoadModel, volts: number): number => new LoadTable([model]).currentAt(0, volts);
+
+/** True where the load never draws less as the volts rise. */
+export const isMonotone = (model: LoadModel): boolean => model.kind !== "power";
