@@ -1,5 +1,7 @@
 import type { CoachSpans } from "../network/index.js";
-import type { CoachIndex, FullPolicy } from "../record/index.js";
+import type { Outcome } from "../quantity/index.js";
+import type { CoachIndex, DimBlockId, FullPolicy, Module } from "../record/index.js";
+import type { Wiring } from "./wiring.js";
 
 /** What every rule may look at. Engine results are computed once, when first asked for. */
 export interface CoachContext {
@@ -9,4 +11,8 @@ export interface CoachContext {
   allOn(): CoachSpans | undefined;
   /** The worst state that can really happen: lighting and electronics on, the greatest motor running. */
   busy(): CoachSpans | undefined;
+  /** Which cables hang on which side of the supplies. */
+  wiring(): Wiring;
+  /** Dim blocks that the positions as found enable on this module today; none on a kind that only switches. */
+  enabledBlocks(module: Module): Outcome<readonly DimBlockId[]>;
 }

@@ -1,5 +1,6 @@
 import type { Basis, Source, Span } from "../quantity/index.js";
 import type { FindingCode } from "./codes.js";
+import type { EvidenceLabel } from "./evidence-label.js";
 
 /** `stop`: do not energise; `mend`: must be put right; `watch`: acceptable, said so; `note`. A rule that rests on a memory figure cannot raise `stop`. */
 export const SEVERITIES = ["stop", "mend", "watch", "note"] as const;
@@ -13,7 +14,7 @@ export interface Evidence {
   /** Path of the record field, `circuits[3].fuse.ratedA`. */
   readonly path: string;
   /** What it is, in the trade's words, by code: the words come from `words/`. */
-  readonly label: string;
+  readonly label: EvidenceLabel;
   readonly unit: "A" | "V" | "W" | "ohm" | "m" | "mm2" | "C" | "ratio" | "Hz" | "Ah" | "min" | "count" | "text";
   readonly value: number | string;
   readonly basis?: Basis;
