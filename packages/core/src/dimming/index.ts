@@ -8,5 +8,12 @@ export {
   dimmedRating,
 } from "./block-suitability.js";
 export { circuitRatedCurrent, ratedCurrentOf } from "./circuit-current.js";
+export { FLICKER_SOURCE, type Flicker, type FlickerLimits, flickerLimits, flickerOf } from "./flicker.js";
+export { FILAMENT_LIGHT_SOURCE, type LightOfDuty, lightExponentOf, lightOfDuty } from "./light-of-duty.js";
+export { LIGHTNESS_SOURCE, lightnessOf, luminanceRatioOf } from "./lightness.js";
+export { DARK_LIGHTNESS, DARK_SOURCE, type LowestDuty, lowestUsefulDuty } from "./lowest-duty.js";
+export { modulationOf } from "./modulation.js";
+export { type PulseCurrents, pulseCurrents } from "./pulse.js";
+export { type Ramp, type RampStep, type RampWish, rampOf } from "./ramp.js";
 export { type Steadiness, steadyOf } from "./steady.js";
 export { NEVER_DIMMED, type Suitability, type SuitabilityCode, suitabilityOf } from "./suitability.js";
