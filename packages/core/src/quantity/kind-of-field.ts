@@ -3,14 +3,15 @@ import type { FigureKind } from "./tolerance.js";
 const LIMIT_NAME = /^(rated|max|min|interrupt|insulation|allowed)/;
 
 const BY_SUFFIX: readonly (readonly [RegExp, FigureKind])[] = [
-  [/(Ah)$/, "capacity"],
+  [/Ah$/, "capacity"],
+  [/[a-z]Mm$/, "any"],
   [/Mm2$/, "section"],
   [/Ohm$/, "resistance"],
   [/(Hz|Kbit)$/, "frequency"],
   [/Min$|Hours$|[a-z]S$/, "time"],
   [/(Ratio|Exponent)$/, "ratio"],
   [/(Count|quantity)$/, "count"],
-  [/Mm$|[a-z]M$/, "length"],
+  [/[a-z]M$/, "length"],
   [/[a-z]A$/, "current"],
   [/[a-z]V$/, "voltage"],
   [/[a-z]W$/, "power"],

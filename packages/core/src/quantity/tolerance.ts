@@ -44,7 +44,7 @@ const skew = (belowRatio: number, aboveRatio: number, plusMinus: number, why: st
   why,
 });
 
-/** The width of doubt by kind of figure and by how it is known. Units of the fixed amounts: A, W, V, m, mm2, ohm, K, Ah, minutes, 1, Hz. */
+/** The width of doubt by kind of figure and by how it is known. Fixed amounts are in A, W, V, m, ohm, K or 1. */
 export const TOLERANCE: Readonly<Record<FigureKind, Readonly<Record<Basis, Tolerance>>>> = {
   rating: {
     measured: even(0, 0, "a printed size or limit is what it says"),
@@ -105,7 +105,7 @@ export const TOLERANCE: Readonly<Record<FigureKind, Readonly<Record<Basis, Toler
     assumed: even(0.5, 0, "nobody looked: half or half again"),
   },
   time: {
-    measured: even(0.02, 0.5, "by a clock, to the half minute"),
+    measured: even(0.05, 0, "by a clock, start and stop by hand"),
     marked: even(0.1, 0, "stated times are rounded"),
     typical: even(0.5, 0, "the same work in another coach"),
     assumed: even(1, 0, "nobody timed it: nothing to twice"),
