@@ -1,0 +1,64 @@
+import type { Block, Cell } from "../document/blocks.js";
+import type { PacketView } from "./packet-view.js";
+
+/** One line a test: what to do, what is expected within what span, an empty field, and a place for yes or no. */
+export function testBlocks(view: PacketView): Block[] {
+  return [
+    { block: "heading", level: 1, text: "Test sheet", newPage: true },
+    {
+      block: "paragraph",
+      text: "Write what the meter shows, also when it is wrong. A reading outside its span is a fault to find, not a number to round.",
+    },
+    {
+      block: "table",
+      columns: [
+        { title: "" },
+        { title: "Test", share: 7 },
+        { title: "Expected", align: "right" },
+        { title: "Within", align: "right" },
+        { title: "Read", share: 2.4, align: "right" },
+        { title: "Good", align: "center" },
+      ],
+      rows: view.tests.map((t): Cell[] => [
+        { text: t.number, strong: true },
+        t.what,
+        { text: t.expected, strong: true },
+        t.span,
+        { field: t.unit },
+        { tick: true },
+      ]),
+      empty: "The record holds nothing that could be tested.",
+    },
+    { block: "fields", fields: ["Meter, and when it was last checked", "Battery at rest, V", "Tested by, date"] },
+  ];
+}
+
+/** What stays open, and where the figures come from. */
+export function closingBlocks(view: PacketView): Block[] {
+  const blocks: Block[] = [];
+  if (view.open.length > 0)
+    blocks.push({ block: "heading", level: 1, text: "Still open", newPage: true }, { block: "list", items: view.open });
+  blocks.push(
+    {
+      block: "heading",
+      level: view.open.length > 0 ? 2 : 1,
+      text: "Where the limits come from",
+      newPage: view.open.length === 0,
+    },
+    {
+      block: "paragraph",
+      text: "“Seen” means the text was opened; “computed” is worked out from a seen formula; “from memory” was neither, and decides nothing that could be dangerous. Local rules win over every figure here.",
+    },
+    {
+      block: "table",
+      columns: [
+        { title: "Source", share: 5 },
+        { title: "How known", share: 2 },
+        { title: "Used for", share: 4 },
+      ],
+      rows: view.sources.map((s) => [s.name, s.how, s.for]),
+      empty: "No published figure was used.",
+    },
+  );
+  return blocks;
+}
