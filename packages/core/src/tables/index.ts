@@ -9,6 +9,7 @@ export {
   necAmbientFactor,
   necBundleFactor,
 } from "./ampacity.js";
+export { chargeOfLead, lifepo4V, openCircuitOfLead } from "./batteries.js";
 export { allTables, sourceOf, tableById } from "./catalogue.js";
 export {
   areaOfCircularMilsMm2,
@@ -67,6 +68,8 @@ export {
   standardFuses,
 } from "./fuses.js";
 export type { TableId } from "./published/all.js";
+export { COIL_PER_K_25C, relayPullInV } from "./relay-coil.js";
+export { showConductor } from "./show-conductor.js";
 export {
   type Cell,
   howOfRow,
@@ -76,3 +79,13 @@ export {
   sourceFor,
   type TableSource,
 } from "./table.js";
+export {
+  frameBits,
+  j1939Addresses,
+  type TrunkLimits,
+  terminatedOhm,
+  terminator,
+  trunkLimits,
+  trunkOhmPerM,
+} from "./two-wire.js";
+export { type WithstandRow, withstandFactor } from "./withstand.js";

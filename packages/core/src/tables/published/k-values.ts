@@ -24,6 +24,6 @@ export const kValues: PublishedTable = {
   ],
   notes: [
     "60 C rubber 141: published value from memory, reproduced by the formula. Last two rows computed for vehicle wire; final temperatures are assumptions.",
-    "K = 143 occurs twice with different meanings (XLPE line conductor, and PVC protective conductor starting at 30 C).",
+    "The figure k = 143 occurs twice with different meanings (XLPE line conductor, and PVC protective conductor starting at 30 C).",
   ],
 };

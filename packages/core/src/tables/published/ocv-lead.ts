@@ -17,7 +17,7 @@ export const ocvLead: PublishedTable = {
     [0, 11.89, 1.12, -10],
   ],
   notes: [
-    "Other seen tables: 12.6/12.4/12.2/12.0/11.6; 12.70/-/12.20/-/-; 12.66/12.45/12.30/12.15. DISAGREEMENT at 50 %: 12.20, 12.24 or 12.30 V.",
+    "Other seen tables: 12.6/12.4/12.2/12.0/11.6; 12.70/-/12.20/-/-; 12.66/12.45/12.30/12.15. They disagree at 50 %: 12.20, 12.24 or 12.30 V.",
     "Temperature: 0.024 V per 10 F (seen).",
     "The printed freeze points below 50 % look too cold (memory: discharged electrolyte 1.120 freezes near +14 F / -10 C); the seen table is suspect there, do not use.",
   ],
