@@ -1,0 +1,55 @@
+import { figureValue, spanOf } from "../../../quantity/index.js";
+import { maxProtectionDistanceM } from "../../../tables/index.js";
+import { against } from "../../against.js";
+import { defineRule } from "../../define-rule.js";
+import { figureEvidence } from "../../evidence.js";
+import { readingsThatSettle } from "../../settle.js";
+import { ofCable } from "../../subject.js";
+
+export const protectionFarFromSource = defineRule(
+  {
+    code: "protection-far-from-source",
+    asks: "Does each feeder's fuse or breaker sit near enough to where its supply connects?",
+    severity: "mend",
+    source: maxProtectionDistanceM("nec").source,
+  },
+  function* (context) {
+    const { index, policy } = context;
+    const onPositive = context.wiring().positive.sourceEnd;
+    for (const cable of index.cables.values()) {
+      const distanceM = cable.protection?.distanceFromSourceM;
+      if (cable.protection === undefined || !onPositive.has(cable.id)) continue;
+      const subject = ofCable(index, cable);
+      const path = `${subject.path}.protection.distanceFromSourceM`;
+      // The road-vehicle rule names no distance of its own; the NEC one stands in.
+      const { value, source } = maxProtectionDistanceM(
+        policy.conductorRule === "marine" ? "marine" : "nec",
+        cable.isSheathed === true,
+      );
+      const leans = [{ path, figure: distanceM, instrument: "tape measure", place: cable.place } as const];
+      if (distanceM === undefined) {
+        yield {
+          subject,
+          verdict: "open",
+          severity: "note",
+          source,
+          parameters: { limit: value },
+          limit: { value, unit: "m", sense: "at-most" },
+          settledBy: readingsThatSettle(index, leans),
+        };
+        continue;
+      }
+      const told = against(
+        { value: figureValue(distanceM), span: spanOf(distanceM, "length") },
+        { value, unit: "m", sense: "at-most" },
+      );
+      yield {
+        subject,
+        ...told,
+        source,
+        evidence: [figureEvidence(path, "distance-from-source", "m", distanceM)],
+        settledBy: told.verdict === "open" ? readingsThatSettle(index, leans) : [],
+      };
+    }
+  },
+);
