@@ -28,9 +28,9 @@ export const FINDING_CODES = [
   "network-address-not-on-record", // "network"
   // fuse: the circuit's own device
   "fuse-over-conductor", // circuit
-  "fuse-over-tail", // circuit
+  "fuse-over-tail", // load
   "fuse-over-channel", // circuit
-  "fuse-over-load-limit", // circuit
+  "fuse-over-load-limit", // load
   "load-over-fuse", // circuit
   "continuous-load-over-fuse", // circuit
   "fuse-rating-nonstandard", // circuit or cable
@@ -57,7 +57,7 @@ export const FINDING_CODES = [
   "voltage-over-maximum", // load
   "no-operating-point", // coach
   // dimming
-  "steady-load-on-dim-block", // load
+  "steady-load-on-dim-block", // circuit
   "mixed-circuit", // circuit
   "dimmed-load-not-suited", // load
   "dimmed-channel-over-rating", // circuit

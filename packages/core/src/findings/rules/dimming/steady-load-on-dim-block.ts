@@ -4,7 +4,7 @@ import { defineRule, type Said } from "../../define-rule.js";
 import { isDimmedToday } from "../../enabled-blocks.js";
 import { loadsOf } from "../../leans.js";
 import { minutesFor } from "../../settle.js";
-import { circuitName, ofLoad } from "../../subject.js";
+import { ofCircuit } from "../../subject.js";
 
 export const steadyLoadOnDimBlock = defineRule(
   {
@@ -24,14 +24,13 @@ export const steadyLoadOnDimBlock = defineRule(
         const steady = steadyOf(load);
         // The maker's own word against PWM is told by `dimmed-load-not-suited`.
         if (steady.code === "statement-forbids" || module === undefined) continue;
-        const subject = ofLoad(index, load);
         const look = (path: string, place: string | undefined): Said["settledBy"] => [
           { path, instrument: "look", minutes: minutesFor(index, "look", place) },
         ];
         const base = {
-          subject,
+          subject: ofCircuit(index, circuit),
           source: steady.source,
-          parameters: { circuit: circuitName(index, circuit), why: steady.code, class: load.class ?? "" },
+          parameters: { load: load.name, why: steady.code, class: load.class ?? "" },
         };
         if ((dims.kind === "known" && !dims.value) || steady.must === "no") yield { ...base, verdict: "holds" };
         else if (dims.kind === "missing")
@@ -42,7 +41,7 @@ export const steadyLoadOnDimBlock = defineRule(
             settledBy: dims.needs.flatMap((path) => look(path, module.place) ?? []),
           };
         else if (steady.must === "yes") yield { ...base, verdict: "fails" };
-        else yield { ...base, verdict: "open", settledBy: look(`${subject.path}.class`, load.place) };
+        else yield { ...base, verdict: "open", settledBy: look(`${index.pathOf("loads", load.id)}.class`, load.place) };
       }
     }
   },

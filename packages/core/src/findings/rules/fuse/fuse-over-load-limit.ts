@@ -5,7 +5,7 @@ import { figureEvidence } from "../../evidence.js";
 import { loadsOf } from "../../leans.js";
 import { readingsThatSettle } from "../../settle.js";
 import { PART_SHEET } from "../../sources.js";
-import { ofCircuit } from "../../subject.js";
+import { circuitName, ofLoad } from "../../subject.js";
 
 export const fuseOverLoadLimit = defineRule(
   {
@@ -19,8 +19,7 @@ export const fuseOverLoadLimit = defineRule(
     for (const circuit of index.circuits.values()) {
       const ratedA = circuit.fuse?.ratedA;
       if (ratedA === undefined) continue;
-      const subject = ofCircuit(index, circuit);
-      const fusePath = `${subject.path}.fuse.ratedA`;
+      const fusePath = `${index.pathOf("circuits", circuit.id)}.fuse.ratedA`;
       const fusePlace = index.modules.get(circuit.module ?? "")?.place;
       for (const load of loadsOf(context, circuit)) {
         if (load.maxFuseA === undefined) continue;
@@ -30,9 +29,9 @@ export const fuseOverLoadLimit = defineRule(
           { value: figureValue(load.maxFuseA), span: spanOf(load.maxFuseA, "rating"), unit: "A", sense: "at-most" },
         );
         yield {
-          subject,
+          subject: ofLoad(index, load),
           ...told,
-          parameters: { ...told.parameters, load: load.name },
+          parameters: { ...told.parameters, circuit: circuitName(index, circuit) },
           evidence: [
             figureEvidence(fusePath, "fuse-rating", "A", ratedA, "rating"),
             figureEvidence(limitPath, "load-fuse-limit", "A", load.maxFuseA, "rating"),

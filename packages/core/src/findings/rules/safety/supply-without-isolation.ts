@@ -14,21 +14,19 @@ export const supplyWithoutIsolation = defineRule(
     for (const supply of index.supplies.values()) {
       const subject = ofItem(index, "supplies", supply);
       const isKnown = supply.isolation !== undefined && supply.isolation.what.trim() !== "";
-      // Nobody has said that there is none: the switch may be there and not written down.
       yield {
         subject,
-        verdict: isKnown ? "holds" : supply.isolation === undefined ? "open" : "fails",
+        verdict: isKnown ? "holds" : "fails",
         parameters: { kind: supply.kind },
-        settledBy:
-          supply.isolation === undefined
-            ? [
-                {
-                  path: `${subject.path}.isolation`,
-                  instrument: "look",
-                  minutes: minutesFor(index, "look", supply.place),
-                },
-              ]
-            : [],
+        settledBy: isKnown
+          ? []
+          : [
+              {
+                path: `${subject.path}.isolation`,
+                instrument: "look",
+                minutes: minutesFor(index, "look", supply.place),
+              },
+            ],
       };
     }
   },
