@@ -1,4 +1,15 @@
+export { type CheckOptions, checkRecord, compareFindings } from "./check-record.js";
 export { FINDING_CODES, type FindingCode } from "./codes.js";
 export type { CoachContext } from "./context.js";
+export { contextOf } from "./context-of.js";
+export { isDimmedToday } from "./enabled-blocks.js";
+export { EVIDENCE_LABELS, type EvidenceLabel } from "./evidence-label.js";
 export { type Evidence, type Finding, SEVERITIES, type SettledBy, type Severity, type Verdict } from "./finding.js";
 export type { Rule } from "./rule.js";
+export { ALL_RULES } from "./rules/all-rules.js";
+export { minutesFor } from "./settle.js";
+export { PART_SHEET } from "./sources.js";
+export { evidenceWords } from "./words/evidence-words.js";
+export { fieldWords } from "./words/field-words.js";
+export { type FindingWords, findingLine, findingWords, settledByWords } from "./words/finding-words.js";
+export { sourceWords } from "./words/source-words.js";

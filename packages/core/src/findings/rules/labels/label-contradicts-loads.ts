@@ -2,7 +2,7 @@ import { COMMON_PRACTICE } from "../../../quantity/index.js";
 import type { CoachIndex, Load } from "../../../record/index.js";
 import { defineRule } from "../../define-rule.js";
 import { textEvidence } from "../../evidence.js";
-import { sortsNamed } from "../../label-words.js";
+import { sortsNamed } from "../../label-sorts.js";
 import { loadsOf } from "../../leans.js";
 import { minutesFor } from "../../settle.js";
 import { ofCircuit } from "../../subject.js";
