@@ -27,8 +27,16 @@ const bracket = (rounded: number, error: number): Bracket => {
   if (rounded === Number.POSITIVE_INFINITY) return { down: Number.MAX_VALUE, up: rounded };
   if (rounded === Number.NEGATIVE_INFINITY) return { down: rounded, up: -Number.MAX_VALUE };
   if (error === 0) return { down: rounded, up: rounded };
-  return { down: error > 0 ? rounded : nextDown(rounded), up: error < 0 ? rounded : nextUp(rounded) };
+  const isFound = Number.isFinite(error);
+  return {
+    down: isFound && error > 0 ? rounded : nextDown(rounded),
+    up: isFound && error < 0 ? rounded : nextUp(rounded),
+  };
 };
+
+/** Neither end may pass zero: the true result has this sign. */
+const ofSign = (isNegative: boolean, of: Bracket): Bracket =>
+  isNegative ? { down: of.down, up: Math.min(of.up, 0) } : { down: Math.max(of.down, 0), up: of.up };
 
 const isInfinite = (x: number): boolean => x === Number.POSITIVE_INFINITY || x === Number.NEGATIVE_INFINITY;
 
@@ -53,7 +61,7 @@ export const productBracket = (a: number, b: number): Bracket => {
   if (a === 0 || b === 0) return { down: 0, up: 0 };
   const rounded = a * b;
   if (isInfinite(a) || isInfinite(b)) return { down: rounded, up: rounded };
-  return bracket(rounded, productError(a, b, rounded));
+  return ofSign(a < 0 !== b < 0, bracket(rounded, productError(a, b, rounded)));
 };
 
 /** The divisor is not zero. */
@@ -62,7 +70,7 @@ export const quotientBracket = (a: number, b: number): Bracket => {
   const rounded = a / b;
   if (isInfinite(a)) return { down: rounded, up: rounded };
   if (isInfinite(b)) return { down: Math.min(0, nextDown(rounded)), up: Math.max(0, nextUp(rounded)) };
-  if (Math.abs(rounded) < TINY || Math.abs(a) < TINY) return bracket(rounded, Number.NaN);
+  if (Math.abs(rounded) < TINY || Math.abs(a) < TINY) return ofSign(a < 0 !== b < 0, bracket(rounded, Number.NaN));
   const back = rounded * b;
   const left = a - back - productError(rounded, b, back);
   return bracket(rounded, left === 0 ? 0 : left * Math.sign(b));
