@@ -43,7 +43,7 @@ export const DIMMING_WORDS = {
   "dimmed-load-not-suited": (say) => ({
     title: "A lamp dims today that may not take it",
     wanted: `a lamp that takes PWM on ${say.text("circuit")}`,
-    got: `a lamp of which ${why(say.text("why"))}`,
+    got: `${say.finding.verdict === "holds" ? "one" : "one that may not"}: ${why(say.text("why"))}`,
     remedy: "Fit a lamp that takes PWM, or set this block to switch only",
     whileOpen: "Ask the maker or look at the lamp; keep it at full until then",
   }),
@@ -63,7 +63,8 @@ export const DIMMING_WORDS = {
   "wish-against-load": (say) => ({
     title: "Wished to dim, but not made for it",
     wanted: "a load that can dim, as the owner wishes",
-    got: `one of which ${why(say.text("why"))}`,
+    got: `${say.finding.verdict === "holds" ? "one" : say.finding.verdict === "open" ? "one that may not" : "one that must not"}: ${why(say.text("why"))}`,
     remedy: "Tell the owner that it stays as it is, or fit a load that can dim",
+    whileOpen: "Look at the lamp and ask its maker before it is promised",
   }),
 } satisfies Partial<Record<FindingCode, Speaker>>;

@@ -1,15 +1,14 @@
 import { COMMON_PRACTICE } from "../../../quantity/index.js";
 import { type CoachIndex, danglingReferences, referencesOf } from "../../../record/index.js";
 import { defineRule } from "../../define-rule.js";
-import { TWO_WIRE } from "../../subject.js";
 
 /** Parts of a record that only tell what was done or seen; a lost name there endangers nothing. */
-const TOLD = /^(readings|jobs|attachments|network|controls)\b|\.(photos|place|within)\b/;
+const TOLD = /^(readings|jobs|attachments|controls)\b|\.(photos|place|within)\b/;
 
 /** The object that holds a field, by the field's path. */
 function holderOf({ record }: CoachIndex, path: string): { id: string; name: string } {
   const found = /^(\w+)\[(\d+)\]/.exec(path);
-  if (found === null) return path.startsWith("network") ? TWO_WIRE : { id: record.id, name: record.coach.name };
+  if (found === null) return { id: record.id, name: record.coach.name };
   const list: unknown = record[found[1] as keyof typeof record];
   const item = (Array.isArray(list) ? list[Number(found[2])] : undefined) as { id?: string; name?: string } | undefined;
   const id = item?.id ?? found[0];
@@ -26,12 +25,15 @@ export const danglingReference = defineRule(
   function* ({ index }) {
     const dangling = new Set<string>();
     for (const { path, code } of danglingReferences(index.record)) if (code === "dangling") dangling.add(path);
-    for (const { path, id, target } of referencesOf(index.record))
+    for (const { path, id, target } of referencesOf(index.record)) {
+      // A stop along the trunk may be told in words: "behind the dash".
+      if (path.startsWith("network.")) continue;
       yield {
         subject: { ...holderOf(index, path), path },
         verdict: dangling.has(path) ? "fails" : "holds",
         severity: TOLD.test(path) ? "watch" : "mend",
         parameters: { id, target },
       };
+    }
   },
 );
