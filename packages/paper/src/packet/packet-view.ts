@@ -51,6 +51,13 @@ export interface SupplyIsolationView {
   readonly how: string;
 }
 
+/** A publication a limit rests on, and how its figures came to us. */
+export interface SourceLine {
+  readonly name: string;
+  readonly how: string;
+  readonly for: string;
+}
+
 export interface TestView {
   readonly number: string;
   readonly what: string;
@@ -95,5 +102,5 @@ export interface PacketView {
   /** What stops signing, or is still open, one line each. */
   readonly open: readonly string[];
   readonly notices: readonly string[];
-  readonly sources: readonly { readonly name: string; readonly how: string; readonly for: string }[];
+  readonly sources: readonly SourceLine[];
 }

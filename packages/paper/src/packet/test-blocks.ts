@@ -1,5 +1,6 @@
 import type { Block, Cell } from "../document/blocks.js";
 import type { PacketView } from "./packet-view.js";
+import { sourceBlocks } from "./source-blocks.js";
 
 /** One line a test: what to do, what is expected within what span, an empty field, and a place for yes or no. */
 export function testBlocks(view: PacketView): Block[] {
@@ -35,30 +36,10 @@ export function testBlocks(view: PacketView): Block[] {
 
 /** What stays open, and where the figures come from. */
 export function closingBlocks(view: PacketView): Block[] {
-  const blocks: Block[] = [];
-  if (view.open.length > 0)
-    blocks.push({ block: "heading", level: 1, text: "Still open", newPage: true }, { block: "list", items: view.open });
-  blocks.push(
-    {
-      block: "heading",
-      level: view.open.length > 0 ? 2 : 1,
-      text: "Where the limits come from",
-      newPage: view.open.length === 0,
-    },
-    {
-      block: "paragraph",
-      text: "“Seen” means the text was opened; “computed” is worked out from a seen formula; “from memory” was neither, and decides nothing that could be dangerous. Local rules win over every figure here.",
-    },
-    {
-      block: "table",
-      columns: [
-        { title: "Source", share: 5 },
-        { title: "How known", share: 2 },
-        { title: "Used for", share: 4 },
-      ],
-      rows: view.sources.map((s) => [s.name, s.how, s.for]),
-      empty: "No published figure was used.",
-    },
-  );
-  return blocks;
+  if (view.open.length === 0) return sourceBlocks(view.sources, 1);
+  return [
+    { block: "heading", level: 1, text: "Still open", newPage: true },
+    { block: "list", items: view.open },
+    ...sourceBlocks(view.sources, 2),
+  ];
 }
