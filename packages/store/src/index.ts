@@ -1,1 +1,1 @@
-export {};
+export { FileStore, type Written } from "./file-store.js";
