@@ -21,12 +21,12 @@ export const wireToNowhere = defineRule(
   {
     code: "wire-to-nowhere",
     asks: "Does every wire and cable start and end somewhere, and on the right side?",
-    severity: "mend",
+    severity: "stop",
     source: COMMON_PRACTICE,
   },
   function* ({ index }) {
     for (const circuit of index.record.circuits ?? [])
-      yield { subject: ofCircuit(index, circuit), ...wireOf(index, circuit) };
+      yield { subject: ofCircuit(index, circuit), severity: "mend", ...wireOf(index, circuit) };
     for (const cable of index.cables.values()) {
       const from = index.nodes.get(cable.from);
       const to = index.nodes.get(cable.to);
