@@ -1,3 +1,13 @@
+export { buildCoach, nominalVOf } from "./build-coach.js";
+export { type Assumed, CLASS_FIGURES, type ClassFigure } from "./class-figures.js";
+export type { CoachNetwork } from "./coach-network.js";
+export { allOnState, busyState, MOVING_CLASSES, onlyState } from "./coach-states.js";
+export { type ConductorFigures, type ConductorSize, conductorSize } from "./conductor-size.js";
+export { type FuseResistance, fuseResistance } from "./fuse-resistance.js";
+export { type LoadFigures, loadFiguresOf, loadModelOf, MODEL_OF_CLASS } from "./load-figures.js";
+export { isMonotone, type LoadModel, type LoadModelKind, loadCurrentA } from "./load-model.js";
+export type { Network, NetworkBranch, NetworkLoad } from "./network.js";
+export { pointKey } from "./point-key.js";
 export {
   type Balance,
   type CoachSolution,
@@ -10,4 +20,7 @@ export {
   type Spanned,
   type SpannedLoad,
 } from "./results.js";
+export { solveCoach } from "./solve-coach.js";
+export { type NetworkSolution, solveNetwork } from "./solve-network.js";
 export type { CoachState } from "./state.js";
+export { conductorCOf, LAY_FACTOR, type WireResistance, wireResistance } from "./wire-resistance.js";

@@ -8,8 +8,14 @@ export type LoadModel =
   | { readonly kind: "current"; readonly currentA: number; readonly kneeV: number }
   /** The same power down to `dropOutV`; from there it goes out within the last hundredth of that. */
   | { readonly kind: "power"; readonly powerW: number; readonly dropOutV: number }
-  /** Strings with a resistor: nothing below the forward voltage. */
-  | { readonly kind: "led"; readonly forwardV: number; readonly resistanceOhm: number }
+  /** Strings with a resistor: nothing below the forward voltage. From `bendV` up, where given, the slope is that of `aboveOhm` instead. */
+  | {
+      readonly kind: "led";
+      readonly forwardV: number;
+      readonly resistanceOhm: number;
+      readonly bendV?: number;
+      readonly aboveOhm?: number;
+    }
   /** Filament: current goes with V to the power 0.55; straight below a twentieth of the rated volts. */
   | { readonly kind: "filament"; readonly currentA: number; readonly ratedV: number }
   /** Running at constant torque draws one current; once the volts cannot drive that through the winding it stalls and is a resistance. */
@@ -34,6 +40,7 @@ export class LoadTable {
   private readonly a: Float64Array;
   private readonly b: Float64Array;
   private readonly c: Float64Array;
+  private readonly d: Float64Array;
   /** Slope dI/dV, in siemens, of the last `currentAt`. */
   slopeS = 0;
 
@@ -42,6 +49,7 @@ export class LoadTable {
     this.a = new Float64Array(models.length);
     this.b = new Float64Array(models.length);
     this.c = new Float64Array(models.length);
+    this.d = new Float64Array(models.length);
     models.forEach((model, k) => {
       this.put(k, model);
     });
@@ -66,6 +74,8 @@ export class LoadTable {
       case "led":
         a[k] = model.forwardV;
         b[k] = 1 / model.resistanceOhm;
+        c[k] = model.bendV ?? Number.POSITIVE_INFINITY;
+        this.d[k] = 1 / (model.aboveOhm ?? model.resistanceOhm);
         return;
       case "filament": {
         const straightV = FILAMENT_STRAIGHT_RATIO * model.ratedV;
@@ -109,10 +119,16 @@ export class LoadTable {
         this.slopeS = a / b / (b - outV);
         return this.slopeS * (v - outV);
       }
-      case 3:
+      case 3: {
         if (v <= a) return 0;
+        const bendV = this.c[k]!;
+        if (v > bendV) {
+          this.slopeS = this.d[k]!;
+          return b * (bendV - a) + this.slopeS * (v - bendV);
+        }
         this.slopeS = b;
         return b * (v - a);
+      }
       case 4: {
         const c = this.c[k]!;
         const size = v < 0 ? -v : v;

@@ -1,5 +1,6 @@
 import type { Outcome, Span } from "../quantity/index.js";
 import type { CableId, CircuitId, LoadId, ModuleId, SupplyId } from "../record/index.js";
+import type { Assumed } from "./class-figures.js";
 import type { CoachState } from "./state.js";
 
 /** Where volts are lost between the supply's terminals and the load and back. */
@@ -48,6 +49,8 @@ export interface CoachSolution {
   readonly supplies: ReadonlyMap<SupplyId, { readonly currentA: number; readonly terminalV: number }>;
   /** Paths of figures that were missing, so that currents through shared parts are lower bounds only. */
   readonly leftOut: readonly string[];
+  /** Class figures that stood in for figures the record lacks: each with the path of the field that would replace it. */
+  readonly assumed: readonly Assumed[];
   readonly balance: Balance;
   readonly iterations: number;
 }

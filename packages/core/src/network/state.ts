@@ -1,4 +1,4 @@
-import type { CircuitId } from "../record/index.js";
+import type { CircuitId, LoadId } from "../record/index.js";
 
 /** What is on. Circuits not named are off. A circuit's duty is 1 where absent. */
 export interface CoachState {
@@ -10,4 +10,6 @@ export interface CoachState {
   readonly engineOn?: boolean;
   /** State of charge of every battery bank, 0..1; each bank's own figure where absent. */
   readonly chargeRatio?: number;
+  /** Motors held still: they draw their stall current. None where absent. */
+  readonly stalled?: ReadonlySet<LoadId>;
 }

@@ -1,0 +1,28 @@
+import { type Figure, figureValue, type Source, type Span, spanOf } from "../quantity/index.js";
+import type { Fuse } from "../record/index.js";
+import { bladeColdOhm } from "../tables/index.js";
+import { CLASS_FIGURES } from "./class-figures.js";
+
+export interface FuseResistance {
+  readonly ohm: number;
+  readonly span: Span;
+  /** Absent where the record's own reading was used. */
+  readonly assumedFrom?: Source;
+}
+
+/** Above the listed blade sizes a link's cold resistance is taken to go on as 60 millivolts over its rating: the trend of the listed 20 and 30 A. */
+const COLD_V = 0.06;
+
+/** What does a good fuse of this rating measure cold? A reading wins; else the typical figure, from memory, good to half of it. */
+export function fuseResistance(fuse: Fuse | undefined): FuseResistance {
+  if (fuse?.resistanceOhm !== undefined)
+    return { ohm: Math.max(0, figureValue(fuse.resistanceOhm)), span: spanOf(fuse.resistanceOhm, "resistance") };
+  const typical = CLASS_FIGURES.fuseOhm;
+  const ratedA = fuse?.ratedA === undefined ? undefined : figureValue(fuse.ratedA as Figure);
+  if (ratedA === undefined || !(ratedA > 0))
+    return { ohm: typical.value, span: typical.span, assumedFrom: typical.source };
+  const listed = bladeColdOhm(ratedA);
+  const ohm = listed.kind === "known" ? listed.value : ratedA > 30 ? COLD_V / ratedA : 0.09 / ratedA;
+  const source = listed.kind === "known" ? listed.source : typical.source;
+  return { ohm, span: spanOf({ value: ohm, basis: "typical" }, "resistance"), assumedFrom: source };
+}
