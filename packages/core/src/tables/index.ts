@@ -70,6 +70,7 @@ export {
 export type { TableId } from "./published/all.js";
 export { COIL_PER_K_25C, relayPullInV } from "./relay-coil.js";
 export { showConductor } from "./show-conductor.js";
+export { leastGaugeFor } from "./sizing.js";
 export {
   type Cell,
   howOfRow,

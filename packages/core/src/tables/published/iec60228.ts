@@ -37,6 +37,6 @@ export const iec60228: PublishedTable = {
   ],
   notes: [
     "Class 5 at 50 mm2 (0.386) is LOWER than class 2 (0.387); not a typo.",
-    "A conductor meeting the class-5 maximum has only 88..93 % of its nominal area as pure IACS copper: nominal mm2 must not be used with 1/58 as a worst case.",
+    "A conductor meeting the class-5 maximum has only 86..91 % of its nominal area as pure IACS copper: nominal mm2 must not be used with 1/58 as a worst case.",
   ],
 };
