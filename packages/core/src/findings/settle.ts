@@ -37,13 +37,22 @@ export interface Leaned {
   readonly place?: string | undefined;
 }
 
+/** Would a reading tell more? Not of what was measured, nor of a print that somebody has read and that can only be looked at again. */
+const isUnsure = ({ figure, instrument }: Leaned): boolean => {
+  if (figure === undefined) return true;
+  const basis = figureBasis(figure);
+  return basis !== "measured" && !(basis === "marked" && instrument === "look");
+};
+
 /**
- * Which fields, read better, would settle it? Those that are absent or were not measured, least minutes first; where all were measured, all of
- * them again with a finer instrument.
+ * Which fields, read better, would settle it? Those that are absent or that a reading would tell more of, least minutes first; where there is none
+ * such, all of them again, with a finer instrument.
  */
 export function readingsThatSettle(index: CoachIndex, leaned: readonly Leaned[]): SettledBy[] {
-  const unsure = leaned.filter((field) => field.figure === undefined || figureBasis(field.figure) !== "measured");
+  const unsure = leaned.filter(isUnsure);
+  const paths = new Set<string>();
   return (unsure.length > 0 ? unsure : leaned)
+    .filter(({ path }) => !paths.has(path) && paths.add(path))
     .map((field) => ({
       path: field.path,
       instrument: field.instrument,

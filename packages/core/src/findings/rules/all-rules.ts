@@ -28,10 +28,12 @@ import { flickerRisk } from "./dimming/flicker-risk.js";
 import { mixedCircuit } from "./dimming/mixed-circuit.js";
 import { steadyLoadOnDimBlock } from "./dimming/steady-load-on-dim-block.js";
 import { wishAgainstLoad } from "./dimming/wish-against-load.js";
+import { continuousLoadOverFuse } from "./fuse/continuous-load-over-fuse.js";
 import { fuseOverChannel } from "./fuse/fuse-over-channel.js";
 import { fuseOverLoadLimit } from "./fuse/fuse-over-load-limit.js";
 import { fuseRatingNonstandard } from "./fuse/fuse-rating-nonstandard.js";
 import { fuseTypeWrong } from "./fuse/fuse-type-wrong.js";
+import { loadOverFuse } from "./fuse/load-over-fuse.js";
 import { circuitUnverified } from "./labels/circuit-unverified.js";
 import { labelContradictsLoads } from "./labels/label-contradicts-loads.js";
 import { labelMissing } from "./labels/label-missing.js";
@@ -44,6 +46,8 @@ import { networkTooLong } from "./supply/network-too-long.js";
 import { noSupply } from "./supply/no-supply.js";
 import { supplyVoltageOdd } from "./supply/supply-voltage-odd.js";
 import { terminationWrong } from "./supply/termination-wrong.js";
+import { channelOverRating } from "./totals/channel-over-rating.js";
+import { relayContactDerating } from "./totals/relay-contact-derating.js";
 import { fuseRatingMissing } from "./unknowns/fuse-rating-missing.js";
 import { insulationUnknown } from "./unknowns/insulation-unknown.js";
 import { kindMissing } from "./unknowns/kind-missing.js";
@@ -80,10 +84,14 @@ export const ALL_RULES: readonly Rule[] = [
   networkAddressNotOnRecord,
   fuseOverChannel,
   fuseOverLoadLimit,
+  loadOverFuse,
+  continuousLoadOverFuse,
   fuseRatingNonstandard,
   fuseTypeWrong,
   protectionFarFromSource,
   returnMissing,
+  channelOverRating,
+  relayContactDerating,
   steadyLoadOnDimBlock,
   mixedCircuit,
   dimmedLoadNotSuited,
