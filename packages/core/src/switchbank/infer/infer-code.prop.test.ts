@@ -257,7 +257,7 @@ describe("any bank code survives encode and infer", () => {
         const code = asCode(rule);
         const addresses = Array.from({ length: 2 ** rule.seats.length }, (_, i) => rule.first + i);
         const samples = addresses.map((address) => {
-          const row = Array.from({ length: 6 }, () => rest);
+          const row = Array.from<unknown, string>({ length: 6 }, () => rest);
           const positions = encodeAddress(code, address);
           if (positions.kind !== "known") throw new Error("encode");
           for (const each of positions.value) row[each.switch - 1] = String(each.position);
