@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { BASES } from "../../quantity/index.js";
 import { figure } from "./figure.js";
 import { attachmentId, circuitId, controlId, loadId, moduleId, nodeId, placeId } from "./ids.js";
 import { fuse, wireRun } from "./supply.js";
@@ -64,6 +65,10 @@ export const load = z.looseObject({
   id: loadId,
   name: z.string(),
   class: z.enum(LOAD_CLASSES).optional(),
+  classBasis: z
+    .enum(BASES)
+    .optional()
+    .describe("how the class is known; assumed: guessed from the name; marked where absent"),
   place: placeId.optional(),
   quantity: z.number().int().positive().optional().describe("how many alike; current and power are for one"),
   ratedV: figure.optional().describe("the voltage at which currentA or powerW holds"),
