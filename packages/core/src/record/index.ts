@@ -1,37 +1,11 @@
 export { applyDifference, differenceOf, type RecordChange } from "./difference.js";
 export { faultText, type SchemaFault } from "./fault.js";
-export {
-  isSurveyField,
-  isSurveyField,
-  SURVEY_FIELDS,
-  SURVEY_FIELDS,
-  type SurveyField,
-  type SurveyField,
-} from "./import/fields.js";
-export type { Cell as GridCell, Grid, GridWarning } from "./import/grid.js";
-export { type Cell, type Grid, type GridWarning, NO_CELL } from "./import/grid.js";
+export { isSurveyField, SURVEY_FIELDS, type SurveyField } from "./import/fields.js";
+export { type Cell, type Cell as GridCell, type Grid, type GridWarning, NO_CELL } from "./import/grid.js";
 export { type ImportOptions, importSurvey } from "./import/import-survey.js";
 export { type ClassGuess, guessClass, readClass } from "./import/load-class.js";
-export {
-  type ColumnMapping,
-  type ColumnMapping,
-  overrideMapping,
-  overrideMapping,
-  proposeMapping,
-  proposeMapping,
-  type RememberedMapping,
-  type RememberedMapping,
-} from "./import/propose.js";
-export type {
-  ImportReport,
-  ImportReport,
-  ProposedClass,
-  ProposedClass,
-  Told,
-  Told,
-  UnreadCell,
-  UnreadCell,
-} from "./import/report.js";
+export { type ColumnMapping, overrideMapping, proposeMapping, type RememberedMapping } from "./import/propose.js";
+export type { ImportReport, ProposedClass, Told, UnreadCell } from "./import/report.js";
 export { type CoachIndex, type Collection, indexRecord } from "./index-of.js";
 export { jsonSchemaOf } from "./json-schema.js";
 export { type Migration, migrate } from "./migrations/migrate.js";
