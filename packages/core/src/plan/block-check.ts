@@ -1,6 +1,6 @@
 import { type BlockReason, blockSuitability, suitabilityOf } from "../dimming/index.js";
 import { spanOf } from "../quantity/index.js";
-import type { CoachIndex, Load, LoadId, ModuleKind, Wish } from "../record/index.js";
+import type { CoachIndex, Load, LoadId, ModuleKind } from "../record/index.js";
 import type { ChannelLoad } from "./channel-load.js";
 import type { Demand } from "./demand.js";
 import type { Obstacle } from "./plan.js";
@@ -95,14 +95,12 @@ export function checkBlock(
   loads: readonly ChannelLoad[],
   wiredChannels: number,
 ): BlockCheck {
-  const wishes = new Map<string, Wish>([...demand.wishes].map(([load, { wish }]) => [load, wish]));
-  for (const { loads: here } of loads) for (const load of here) if (!wishes.has(load.id)) wishes.set(load.id, "none");
   const suitability = blockSuitability(
     index,
     loads.map((on) => on.circuit),
     kind,
     block,
-    wishes,
+    demand.wishOfEach,
   );
   if (suitability.kind !== "known")
     return {

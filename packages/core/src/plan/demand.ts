@@ -11,6 +11,8 @@ export interface ValuedWish {
 /** What is asked of a plan: wishes, limits and what may not be touched. */
 export interface Demand {
   readonly wishes: ReadonlyMap<LoadId, ValuedWish>;
+  /** Every load's wish as this job sees it, for the engine that judges dim blocks: the job wins over the load's own. */
+  readonly wishOfEach: ReadonlyMap<string, Wish>;
   readonly mustFactor: number;
   /** What a load that must not dim counts when no wish says so, in thousandths. */
   readonly steadyValue: number;
@@ -140,6 +142,9 @@ export function demandOf(index: CoachIndex, job?: Job): Demand {
   const budget = limitOf(limits?.budget, `${jobPath}.constraints.budget`, "budget", faults);
   return {
     wishes,
+    wishOfEach: new Map<string, Wish>(
+      [...index.loads.values()].map((load) => [load.id, wishes.get(load.id)?.wish ?? "none"]),
+    ),
     mustFactor,
     steadyValue: milli(DEFAULT_WEIGHT) * mustFactor,
     budgetCents: budget === undefined ? undefined : Math.floor(budget * 100 + 1e-6),

@@ -2,13 +2,16 @@ import type { CoachIndex, Load, LoadId, ModuleId } from "../record/index.js";
 import { loadObstacle } from "./block-check.js";
 import type { Demand, ValuedWish } from "./demand.js";
 import type { BarePlan } from "./make-plan.js";
-import type { Option, Position } from "./option.js";
+import { type Option, optionKey, type Position } from "./option.js";
 import type { Obstacle, Plan, UnmetWish } from "./plan.js";
 
 /** A plan with the options it is made of, by module. */
 export interface Chosen {
   readonly plan: BarePlan;
   readonly options: ReadonlyMap<ModuleId, Option>;
+  readonly dims: ReadonlySet<LoadId>;
+  /** Loads that must not dim and do, or may: on an enabled block, or on a bank whose setting nobody could read. */
+  readonly unsteady: ReadonlySet<LoadId>;
 }
 
 /** What the explanations may look at beside the plan itself. */
@@ -16,23 +19,26 @@ export interface Surroundings {
   readonly index: CoachIndex;
   readonly demand: Demand;
   readonly positions: ReadonlyMap<ModuleId, Position>;
-  /** Plans on the front, cheapest first. */
-  readonly front: readonly Chosen[];
+  /** The cheapest plan on the front that meets a wish. */
+  cheapestFor(wish: ValuedWish): Chosen | undefined;
   /** Plans that only the budget or the minutes keep off the front, cheapest first. */
   readonly beyond: readonly Chosen[];
   /** `module option` of each option that the check took out. */
   readonly cut: ReadonlySet<string>;
+  /** What was already found out, by load and option. */
+  readonly memory: Map<string, readonly Obstacle[]>;
 }
 
 const isMet = (wish: ValuedWish, chosen: Chosen): boolean =>
-  wish.wish === "must-stay-steady" ? !isInDoubt(wish.load, chosen) : chosen.plan.dims.includes(wish.load);
+  wish.wish === "must-stay-steady" ? !chosen.unsteady.has(wish.load) : chosen.dims.has(wish.load);
 
-/** A load that was asked to stay steady, on an enabled block or on a bank whose setting nobody could read. */
-function isInDoubt(load: LoadId, chosen: Chosen): boolean {
-  if (chosen.plan.spoiled.includes(load)) return true;
-  for (const option of chosen.options.values()) if (option.inDoubt.includes(load)) return true;
-  return false;
-}
+const remembered = <Value>(memory: Map<string, Value>, key: string, find: () => Value): Value => {
+  const known = memory.get(key);
+  if (known !== undefined) return known;
+  const found = find();
+  memory.set(key, found);
+  return found;
+};
 
 const distinct = (obstacles: readonly Obstacle[]): Obstacle[] => {
   const seen = new Set<string>();
@@ -47,7 +53,7 @@ function obstaclesHere(position: Position, option: Option, load: Load, channel: 
   const { kind, module } = option;
   if (module.isDead === true && !option.isReplaced) return [];
   if (kind === undefined) return [{ code: "kind-unknown", parameters: { module: module.id } }];
-  const checks = (position.blocks.get(kind.id) ?? []).filter((check) => check.block.channels.includes(channel));
+  const checks = position.blocksOf(kind).filter((check) => check.block.channels.includes(channel));
   const at = { module: module.id, kind: kind.id, kindName: kind.name, load: load.id, channel };
   if ((kind.dimBlocks ?? []).length === 0) return [{ code: "kind-cannot-dim", parameters: at }];
   if (checks.length === 0) return [{ code: "channel-not-in-block", parameters: at }];
@@ -59,15 +65,13 @@ function obstaclesHere(position: Position, option: Option, load: Load, channel: 
 function obstaclesElsewhere(around: Surroundings, position: Position, load: Load, channel: number): Obstacle[] {
   const obstacles: Obstacle[] = [];
   for (const candidate of position.candidates) {
-    const checks = (position.blocks.get(candidate.kind.id) ?? []).filter((check) =>
-      check.block.channels.includes(channel),
-    );
+    const checks = position.blocksOf(candidate.kind).filter((check) => check.block.channels.includes(channel));
     if (checks.length === 0) continue;
     const ready = position.options.filter(
       (option) => option.kind?.id === candidate.kind.id && option.isReplaced && option.dims.includes(load.id),
     );
     if (ready.length > 0) {
-      if (ready.every((option) => around.cut.has(`${option.module.id} ${option.key}`)))
+      if (ready.every((option) => around.cut.has(optionKey(option))))
         obstacles.push({
           code: "cut-by-check",
           parameters: { module: position.module.id, kind: candidate.kind.id, kindName: candidate.kind.name },
@@ -89,8 +93,8 @@ function obstaclesElsewhere(around: Surroundings, position: Position, load: Load
   return obstacles;
 }
 
-function dearer(wish: ValuedWish, here: Chosen, front: readonly Chosen[]): Obstacle[] {
-  const other = front.find((chosen) => isMet(wish, chosen));
+function dearer(around: Surroundings, wish: ValuedWish, here: Chosen): Obstacle[] {
+  const other = around.cheapestFor(wish);
   if (other === undefined) return [];
   return [
     {
@@ -132,14 +136,14 @@ function stoppedBy(around: Surroundings, wish: ValuedWish, here: Chosen): Obstac
   const option = position === undefined ? undefined : here.options.get(position.module.id);
   const parameters = { load: load.id, name: load.name };
   if (wish.wish === "must-stay-steady") {
-    const isRead = here.plan.spoiled.includes(load.id);
+    const isRead = (option?.spoiled ?? []).includes(load.id);
     return [
       {
         code: isRead ? "load-left-spoiled" : "setting-not-known",
         parameters: { ...parameters, module: option?.module.id ?? "" },
       },
       ...(position?.isLocked ? [{ code: "module-locked" as const, parameters: { module: position.module.id } }] : []),
-      ...dearer(wish, here, around.front),
+      ...dearer(around, wish, here),
       ...beyondLimits(around, wish),
     ];
   }
@@ -147,15 +151,52 @@ function stoppedBy(around: Surroundings, wish: ValuedWish, here: Chosen): Obstac
   if (own !== undefined) return [own];
   if (circuit === undefined || position === undefined || option === undefined || circuit.channel === undefined)
     return [{ code: "not-on-module", parameters: { ...parameters, circuit: circuit?.id ?? "" } }];
-  const onFront = dearer(wish, here, around.front);
-  const nearby = obstaclesHere(position, option, load, circuit.channel);
-  if (onFront.length > 0) return distinct([...nearby, ...onFront]);
-  return distinct([
-    ...(position.isLocked ? [{ code: "module-locked" as const, parameters: { module: position.module.id } }] : []),
-    ...nearby,
-    ...obstaclesElsewhere(around, position, load, circuit.channel),
+  const { channel } = circuit;
+  const key = `${load.id} ${optionKey(option)}`;
+  const onFront = dearer(around, wish, here);
+  if (onFront.length > 0)
+    return [
+      ...remembered(around.memory, `here ${key}`, () => distinct(obstaclesHere(position, option, load, channel))),
+      ...onFront,
+    ];
+  return [
+    ...remembered(around.memory, `anywhere ${key}`, () =>
+      distinct([
+        ...(position.isLocked ? [{ code: "module-locked" as const, parameters: { module: position.module.id } }] : []),
+        ...obstaclesHere(position, option, load, channel),
+        ...obstaclesElsewhere(around, position, load, channel),
+      ]),
+    ),
     ...beyondLimits(around, wish),
-  ]);
+  ];
+}
+
+/** Everything the explanations of one front share. `front` and `beyond` are cheapest first. */
+export function surroundingsOf(
+  index: CoachIndex,
+  demand: Demand,
+  positions: readonly Position[],
+  front: readonly Chosen[],
+  beyond: readonly Chosen[],
+  cut: ReadonlySet<string>,
+): Surroundings {
+  const cheapest = new Map<LoadId, Chosen | undefined>();
+  return {
+    index,
+    demand,
+    positions: new Map(positions.map((position) => [position.module.id, position])),
+    cheapestFor(wish) {
+      if (!cheapest.has(wish.load))
+        cheapest.set(
+          wish.load,
+          front.find((chosen) => isMet(wish, chosen)),
+        );
+      return cheapest.get(wish.load);
+    },
+    beyond,
+    cut,
+    memory: new Map(),
+  };
 }
 
 /** The plan with every wish it does not meet and what stops each. */

@@ -1,11 +1,11 @@
 import { checkRecord } from "../findings/index.js";
-import { type CoachIndex, indexRecord, type Job, type ModuleId, policyOf } from "../record/index.js";
+import { type CoachIndex, indexRecord, type Job, policyOf } from "../record/index.js";
 import { type Demand, demandOf } from "./demand.js";
 import { demandFaults } from "./demand-faults.js";
-import { type Chosen, explain } from "./explain.js";
-import { makePlan } from "./make-plan.js";
+import { type Chosen, explain, surroundingsOf } from "./explain.js";
+import { type ChoiceMemory, makePlan } from "./make-plan.js";
 import { type Made, type Money, mergePositions, moneyOf, optionsIn } from "./merge.js";
-import { type Option, type Position, positionOf } from "./option.js";
+import { type Option, positionOf } from "./option.js";
 import { picksOf } from "./picks.js";
 import type { Front, Plan } from "./plan.js";
 import { cutPlan, type RecordCheck, type Region, type Sieve, sieveOf } from "./sift.js";
@@ -75,9 +75,9 @@ export function frontOf(index: CoachIndex, job?: Job, choices: FrontChoices = {}
   const policy = policyOf(index.record);
   const demand = demandOf(index, job);
   const money = moneyOf(index, policy, demand.maxMinutes !== undefined);
-  const positions = [...index.modules.values()].map((module) => positionOf(index, policy, demand, module));
-  const byModule = new Map<ModuleId, Position>(positions.map((position) => [position.module.id, position]));
+  const positions = [...index.modules.values()].map((module, i) => positionOf(index, policy, demand, module, i));
   const known = new Map<Made, Chosen>();
+  const memory: ChoiceMemory = new Map();
   const search: Search = {
     index,
     demand,
@@ -87,8 +87,10 @@ export function frontOf(index: CoachIndex, job?: Job, choices: FrontChoices = {}
       if (before !== undefined) return before;
       const options = optionsIn(made);
       const chosen: Chosen = {
-        plan: makePlan(index, money, options),
+        plan: makePlan(index, money, options, memory),
         options: new Map(options.map((option) => [option.module.id, option])),
+        dims: new Set(options.flatMap((option) => option.dims)),
+        unsteady: new Set(options.flatMap((option) => [...option.spoiled, ...option.inDoubt])),
       };
       known.set(made, chosen);
       return chosen;
@@ -106,14 +108,14 @@ export function frontOf(index: CoachIndex, job?: Job, choices: FrontChoices = {}
       : sift(search, sieve, start);
   const hasLimits = demand.budgetCents !== undefined || demand.maxMinutes !== undefined;
   const beyond = hasLimits ? frontOfRegions(search, [start], () => true).map((each) => each.chosen) : [];
-  const around = {
+  const around = surroundingsOf(
     index,
     demand,
-    positions: byModule,
-    front: chosen,
-    beyond: beyond.filter((each) => !inLimits(demand, each.plan)),
-    cut: sieve?.cutOptions ?? new Set<string>(),
-  };
+    positions,
+    chosen,
+    beyond.filter((each) => !inLimits(demand, each.plan)),
+    sieve?.cutOptions ?? new Set<string>(),
+  );
   const plans = chosen.map((each) => explain(around, each));
   const hasMusts = [...demand.wishes.values()].some((wish) => wish.wish !== "nice-to-dim");
   return {

@@ -15,3 +15,4 @@ export {
   type UnmetWish,
 } from "./plan.js";
 export type { RecordCheck } from "./sift.js";
+export { cutWords, obstacleWords, planWords } from "./words.js";

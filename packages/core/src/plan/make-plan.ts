@@ -10,7 +10,15 @@ import { planIdOf } from "./plan-id.js";
 /** A plan before its unmet wishes are explained. */
 export type BarePlan = Omit<Plan, "unmet" | "mustsLeft">;
 
-function choiceOf(index: CoachIndex, option: Option): ModuleChoice | undefined {
+/** Remembers the choice each option makes: a front asks for the same few many times. */
+export type ChoiceMemory = Map<Option, ModuleChoice | undefined>;
+
+function choiceOf(index: CoachIndex, memory: ChoiceMemory, option: Option): ModuleChoice | undefined {
+  if (!memory.has(option)) memory.set(option, makeChoice(index, option));
+  return memory.get(option);
+}
+
+function makeChoice(index: CoachIndex, option: Option): ModuleChoice | undefined {
   const { module, kind } = option;
   if (kind === undefined) return undefined;
   const base = {
@@ -69,9 +77,13 @@ function minutesOf(index: CoachIndex, touched: readonly Option[], needs: Set<str
 }
 
 /** The plan that these options make, with its parts, labour and minutes. */
-export function makePlan(index: CoachIndex, money: Money, options: readonly Option[]): BarePlan {
-  const order = new Map((index.record.modules ?? []).map((module, i) => [module.id, i]));
-  const sorted = [...options].sort((a, b) => (order.get(a.module.id) ?? 0) - (order.get(b.module.id) ?? 0));
+export function makePlan(
+  index: CoachIndex,
+  money: Money,
+  options: readonly Option[],
+  memory: ChoiceMemory = new Map(),
+): BarePlan {
+  const sorted = [...options].sort((a, b) => a.order - b.order);
   const touched = sorted.filter((option) => option.isTouched);
   const needs = new Set<string>();
   const partsCents = partsOf(index, touched, needs);
@@ -85,7 +97,7 @@ export function makePlan(index: CoachIndex, money: Money, options: readonly Opti
   );
   return {
     id: planIdOf(sorted),
-    modules: sorted.flatMap((option) => choiceOf(index, option) ?? []),
+    modules: sorted.flatMap((option) => choiceOf(index, memory, option) ?? []),
     fuses: sorted.flatMap((option) => option.fuses),
     partsCents,
     labourCents,

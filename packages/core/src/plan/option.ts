@@ -10,6 +10,8 @@ import type { FuseChange } from "./plan.js";
 /** One thing that can be done with one module position. */
 export interface Option {
   readonly module: Module;
+  /** Place of the module in the record. */
+  readonly order: number;
   readonly present: ModuleKind | undefined;
   readonly kind: ModuleKind | undefined;
   readonly isReplaced: boolean;
@@ -29,6 +31,9 @@ export interface Option {
   readonly key: string;
 }
 
+/** Names an option among all options of all modules. */
+export const optionKey = (option: Option): string => `${option.module.id} ${option.key}`;
+
 /** Everything about one position that the options and the explanations need. */
 export interface Position {
   readonly module: Module;
@@ -36,8 +41,8 @@ export interface Position {
   readonly isLocked: boolean;
   readonly loads: readonly ChannelLoad[];
   readonly candidates: readonly Candidate[];
-  /** Checks of each block of each kind, by kind id. */
-  readonly blocks: ReadonlyMap<string, readonly BlockCheck[]>;
+  /** Checks of each block of a kind with what hangs on this module. */
+  blocksOf(kind: ModuleKind): readonly BlockCheck[];
   readonly options: readonly Option[];
   /** True: every option leaves a dead module where it is. */
   readonly keepsDead: boolean;
@@ -93,6 +98,7 @@ const blockIsKnown = (checks: readonly BlockCheck[], enables: readonly DimBlockI
   enables.every((id) => checks.some((check) => check.block.id === id && check.obstacles.length === 0));
 
 function asFound(
+  order: number,
   module: Module,
   present: ModuleKind | undefined,
   demand: Demand,
@@ -110,6 +116,7 @@ function asFound(
         );
   return {
     module,
+    order,
     present,
     kind: present,
     isReplaced: false,
@@ -166,35 +173,42 @@ function dedupe(options: readonly Option[]): Option[] {
  * What can be done with this position? Leave it as found; set the bank of the present module anew; fit another kind with one of its settings.
  * A locked module is left; a dead one is changed wherever anything may be fitted; a module of unknown kind is left, since what fits it is not known.
  */
-export function positionOf(index: CoachIndex, policy: FullPolicy, demand: Demand, module: Module): Position {
+export function positionOf(
+  index: CoachIndex,
+  policy: FullPolicy,
+  demand: Demand,
+  module: Module,
+  order: number,
+): Position {
   const present = module.kind === undefined ? undefined : index.moduleKinds.get(module.kind);
   const loads = channelLoadsOf(index, policy, module);
   const isLocked = module.isLocked === true || demand.locked.has(module.id);
   const isDead = module.isDead === true;
   const blocks = new Map<string, readonly BlockCheck[]>();
+  const blocksOf = (kind: ModuleKind): readonly BlockCheck[] => {
+    const known = blocks.get(kind.id);
+    if (known !== undefined || present === undefined) return known ?? [];
+    const made = (kind.dimBlocks ?? []).map((block) => checkBlock(index, demand, kind, block, loads, present.channels));
+    blocks.set(kind.id, made);
+    return made;
+  };
   const candidates: Candidate[] = [];
   if (present !== undefined)
-    for (const kind of index.moduleKinds.values()) {
-      blocks.set(
-        kind.id,
-        (kind.dimBlocks ?? []).map((block) => checkBlock(index, demand, kind, block, loads, present.channels)),
-      );
+    for (const kind of index.moduleKinds.values())
       if (kind.id !== present.id || isDead) candidates.push(candidateOf(index, demand, module, present, kind, loads));
-    }
-  const checksOf = (kind: ModuleKind): readonly BlockCheck[] => blocks.get(kind.id) ?? [];
-  const found = asFound(module, present, demand, present === undefined ? [] : checksOf(present));
+  const found = asFound(order, module, present, demand, present === undefined ? [] : blocksOf(present));
   const touched: Option[] = [];
   if (!isLocked && present !== undefined) {
     if (!isDead && (present.dimBlocks ?? []).length > 0)
-      for (const enables of settingsOf(present, checksOf(present))) {
+      for (const enables of settingsOf(present, blocksOf(present))) {
         const isAsFound = found.enabledBefore !== undefined && sameBlocks(enables, found.enabledBefore);
-        if (!isAsFound && blockIsKnown(checksOf(present), enables))
-          touched.push(touchedOption(found, present, enables, [], false, effectOf(demand, checksOf(present), enables)));
+        if (!isAsFound && blockIsKnown(blocksOf(present), enables))
+          touched.push(touchedOption(found, present, enables, [], false, effectOf(demand, blocksOf(present), enables)));
       }
     for (const candidate of candidates)
       if (candidate.obstacles.length === 0)
-        for (const enables of settingsOf(candidate.kind, checksOf(candidate.kind)))
-          if (blockIsKnown(checksOf(candidate.kind), enables))
+        for (const enables of settingsOf(candidate.kind, blocksOf(candidate.kind)))
+          if (blockIsKnown(blocksOf(candidate.kind), enables))
             touched.push(
               touchedOption(
                 found,
@@ -202,12 +216,12 @@ export function positionOf(index: CoachIndex, policy: FullPolicy, demand: Demand
                 enables,
                 candidate.fuses,
                 true,
-                effectOf(demand, checksOf(candidate.kind), enables),
+                effectOf(demand, blocksOf(candidate.kind), enables),
               ),
             );
   }
   const replacing = touched.filter((option) => option.isReplaced);
   const keepsDead = isDead && replacing.length === 0;
   const options = dedupe(isDead && !keepsDead ? replacing : [found, ...touched]);
-  return { module, present, isLocked, loads, candidates, blocks, options, keepsDead };
+  return { module, present, isLocked, loads, candidates, blocksOf, options, keepsDead };
 }

@@ -1,14 +1,13 @@
 import type { Option } from "./option.js";
 
-const PRIME = 0x100000001b3n;
-const MASK = 0xffffffffffffffffn;
-
-/** FNV-1a, 64 bits, over UTF-16 code units. Public domain; used for a short stable name only. */
-function fnv1a(text: string): bigint {
-  let hash = 0xcbf29ce484222325n;
-  for (let i = 0; i < text.length; i++) hash = ((hash ^ BigInt(text.charCodeAt(i))) * PRIME) & MASK;
-  return hash;
+/** FNV-1a over UTF-16 code units, 32 bits, with its own multiplier for a second, independent half. For a short stable name only. */
+function hash32(text: string, basis: number, multiplier: number): number {
+  let hash = basis;
+  for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), multiplier);
+  return hash >>> 0;
 }
+
+const hex = (value: number): string => value.toString(16).padStart(8, "0");
 
 /** The same choices have the same id, on any machine and in any order. */
 export function planIdOf(options: readonly Option[]): string {
@@ -18,6 +17,8 @@ export function planIdOf(options: readonly Option[]): string {
       const fuses = option.fuses.map((fuse) => `${fuse.circuit}:${fuse.toA}`).sort();
       return `${option.module.id}=${option.isReplaced ? "fit" : "set"} ${option.key} ${fuses.join(" ")}`;
     })
-    .sort();
-  return said.length === 0 ? "p-as-found" : `p-${fnv1a(said.join("; ")).toString(16).padStart(16, "0").slice(0, 12)}`;
+    .sort()
+    .join("; ");
+  if (said === "") return "p-as-found";
+  return `p-${hex(hash32(said, 0x811c9dc5, 0x01000193))}${hex(hash32(said, 0x9e3779b9, 0x85ebca6b)).slice(0, 4)}`;
 }

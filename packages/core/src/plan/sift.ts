@@ -2,7 +2,7 @@ import type { Finding } from "../findings/index.js";
 import type { CoachIndex, CoachRecord, ModuleId } from "../record/index.js";
 import { applyPlan } from "./apply.js";
 import type { Chosen } from "./explain.js";
-import type { Option, Position } from "./option.js";
+import { type Option, optionKey, type Position } from "./option.js";
 import type { Cut, Plan } from "./plan.js";
 
 /** Checks a record; the plan asks it of the record as it is and as each plan would leave it. */
@@ -48,8 +48,6 @@ export function sieveOf(index: CoachIndex, check: RecordCheck, mostChecks: numbe
     },
   };
 }
-
-export const optionKey = (option: Option): string => `${option.module.id} ${option.key}`;
 
 const cutOf = (plan: string, modules: readonly ModuleId[], findings: readonly Finding[]): Cut => ({
   plan,
