@@ -293,6 +293,7 @@ export function buildCoach(index: CoachIndex, state: CoachState): Outcome<CoachN
     supplies,
     cables,
     edges,
+    cableOfEdge: cables.filter((one) => one.edge >= 0),
     circuits,
     modules,
     leftOut: [...leftOut].sort(),

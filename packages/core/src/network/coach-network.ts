@@ -100,6 +100,7 @@ export interface CoachNetwork {
   readonly supplies: readonly SupplyWiring[];
   readonly cables: readonly CableWiring[];
   readonly edges: readonly Edge[];
+  readonly cableOfEdge: readonly CableWiring[];
   readonly circuits: readonly CircuitWiring[];
   readonly modules: readonly ModuleWiring[];
   readonly leftOut: readonly string[];

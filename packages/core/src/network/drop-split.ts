@@ -19,7 +19,7 @@ export function dropSplit(
   const alongCables = (reach: Reach, node: number, isBack: boolean) => {
     const steps = reach.wayTo(node);
     for (const { edge, to } of isBack ? steps.reverse() : steps) {
-      const cable = coach.cables.find((one) => one.edge === edge)!;
+      const cable = coach.cableOfEdge[edge]!;
       // The branch runs from the cable's `from` to its `to`; the way out goes away from the supply, the way back towards it.
       const isAlong = (coach.edges[edge]!.b === to) !== isBack;
       const currentA = isAlong ? branchA[cable.branch]! : -branchA[cable.branch]!;

@@ -22,5 +22,6 @@ export {
 } from "./results.js";
 export { solveCoach } from "./solve-coach.js";
 export { type NetworkSolution, solveNetwork } from "./solve-network.js";
+export { spanCoach } from "./span-coach.js";
 export type { CoachState } from "./state.js";
 export { conductorCOf, LAY_FACTOR, type WireResistance, wireResistance } from "./wire-resistance.js";

@@ -1,11 +1,11 @@
 import { known, missing, type Outcome, refused } from "../quantity/index.js";
 import type { CableId, CircuitId, CoachIndex, LoadId, ModuleId, SupplyId } from "../record/index.js";
 import { buildCoach } from "./build-coach.js";
+import { CableFlow, cableNeeds } from "./cable-flow.js";
 import type { CircuitWiring, CoachNetwork, LoadWiring } from "./coach-network.js";
 import { dropSplit } from "./drop-split.js";
 import { probeVolts } from "./probe-volts.js";
 import type { CoachSolution, LoadResult } from "./results.js";
-import { sharedNeeds } from "./shared-needs.js";
 import { NetworkSolver, type SolveStatus } from "./solver.js";
 import type { CoachState } from "./state.js";
 
@@ -50,7 +50,7 @@ export function whyNoPoint(coach: CoachNetwork, status: SolveStatus, goingOut: r
 const circuitCurrentA = (wiring: CircuitWiring, loadA: ArrayLike<number>): number =>
   wiring.loads.reduce((sum, load) => sum + (load.networkLoad < 0 ? 0 : loadA[load.networkLoad]!), 0);
 
-export function readOff(coach: CoachNetwork, solver: NetworkSolver): CoachSolution {
+export function readOff(coach: CoachNetwork, solver: NetworkSolver, flow = new CableFlow(coach)): CoachSolution {
   const { nodeV, branchA, loadA } = solver;
   const loads = new Map<LoadId, Outcome<LoadResult>>();
   const circuitA = new Map<CircuitId, Outcome<number>>();
@@ -77,7 +77,7 @@ export function readOff(coach: CoachNetwork, solver: NetworkSolver): CoachSoluti
     const sum = moduleSum.get(module.id) ?? { currentA: 0, needs: [] };
     moduleA.set(module.id, sum.needs.length > 0 ? missing(...sum.needs) : known(sum.currentA + loadA[quiescentLoad]!));
   }
-  const { needs } = sharedNeeds(coach);
+  const needs = cableNeeds(coach, flow);
   for (const { cable, branch, edge, needs: own } of coach.cables) {
     if (branch < 0) {
       cableA.set(cable.id, known(0));
