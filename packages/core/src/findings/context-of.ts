@@ -1,6 +1,16 @@
-import type { Outcome } from "../quantity/index.js";
+import {
+  allOnState,
+  busyState,
+  type CoachSpans,
+  type CoachState,
+  conductorCOf,
+  nominalVOf,
+  spanCoach,
+  wireResistance,
+} from "../network/index.js";
+import { missing, type Outcome } from "../quantity/index.js";
 import { type CoachIndex, type DimBlockId, policyOf } from "../record/index.js";
-import type { CoachContext } from "./context.js";
+import type { CoachContext, ConductorLimit } from "./context.js";
 import { enabledBlocksOf } from "./enabled-blocks.js";
 import { wiringOf } from "./wiring.js";
 
@@ -13,19 +23,44 @@ function once<T>(compute: () => T): () => T {
   };
 }
 
+/** Computes once for each key. */
+function onceFor<K, T>(compute: (key: K) => T): (key: K) => T {
+  const made = new Map<K, T>();
+  return (key) => {
+    const found = made.get(key) ?? compute(key);
+    made.set(key, found);
+    return found;
+  };
+}
+
+const valueOf = <T>(outcome: Outcome<T>): T | undefined => (outcome.kind === "known" ? outcome.value : undefined);
+
 /** What rules look at: the record looked up, and the engines' results, each computed when a rule first asks for it. */
 export function contextOf(index: CoachIndex): CoachContext {
-  const blocks = new Map<string, Outcome<readonly DimBlockId[]>>();
+  const policy = policyOf(index.record);
+  const all = once(() => allOnState(index));
+  const busy = once(() => busyState(index));
+  const solved = new Map<string, Outcome<CoachSpans>>();
+  const inState = (state: CoachState): Outcome<CoachSpans> => {
+    const key = `${[...state.on].join(" ")}|${state.chargerOn === true}|${state.engineOn === true}`;
+    const found = solved.get(key) ?? spanCoach(index, state);
+    solved.set(key, found);
+    return found;
+  };
+  const zoneOf = (place: string): string | undefined => index.places.get(place)?.zone;
   return {
     index,
-    policy: policyOf(index.record),
-    allOn: once(() => undefined),
-    busy: once(() => undefined),
+    policy,
+    nominalV: nominalVOf(index),
+    allOnState: all,
+    busyState: busy,
+    inState,
+    allOn: () => valueOf(inState(all())),
+    busy: () => valueOf(inState(busy())),
     wiring: once(() => wiringOf(index)),
-    enabledBlocks(module) {
-      const read = blocks.get(module.id) ?? enabledBlocksOf(index, module);
-      blocks.set(module.id, read);
-      return read;
-    },
+    enabledBlocks: onceFor((module): Outcome<readonly DimBlockId[]> => enabledBlocksOf(index, module)),
+    ampacity: onceFor((): Outcome<ConductorLimit> => missing("protection")),
+    deviceCeiling: onceFor((): Outcome<ConductorLimit> => missing("protection")),
+    resistance: onceFor((run) => wireResistance(run, policy, conductorCOf(run, policy, zoneOf))),
   };
 }

@@ -1,4 +1,5 @@
-import type { Cable, Circuit, Load, WireRun } from "../record/index.js";
+import type { Figure } from "../quantity/index.js";
+import type { Cable, Circuit, Load, NotedText, WireRun } from "../record/index.js";
 import type { CoachContext } from "./context.js";
 import type { Leaned } from "./settle.js";
 
@@ -46,3 +47,19 @@ export function dropLeans(context: CoachContext, load: Load, circuit: Circuit): 
     ...(load.tail === undefined ? [] : runLeans(load.tail, `${context.index.pathOf("loads", load.id)}.tail`)),
   ];
 }
+
+/** What a conductor's ampacity leans on: its size, its insulation, its bundle. */
+export const sizeLeans = (run: WireRun | Cable, path: string): Leaned[] => [
+  {
+    path: `${path}.${run.sectionMm2 === undefined ? "gauge" : "sectionMm2"}`,
+    figure: run.sectionMm2 ?? gaugeAsFigure(run.gauge),
+    instrument: "look",
+    place: run.place,
+  },
+  { path: `${path}.insulationC`, figure: run.insulationC, instrument: "look", place: run.place },
+  { path: `${path}.bundleCount`, figure: run.bundleCount, instrument: "look", place: run.place },
+];
+
+/** Only how a written gauge is known matters here. */
+const gaugeAsFigure = (gauge: NotedText | undefined): Figure | undefined =>
+  gauge === undefined ? undefined : { value: 0, basis: typeof gauge === "string" ? "marked" : gauge.basis };

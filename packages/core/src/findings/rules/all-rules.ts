@@ -8,8 +8,13 @@ import { bankCodeMissing } from "./address/bank-code-missing.js";
 import { duplicateAddress } from "./address/duplicate-address.js";
 import { networkAddressNotOnRecord } from "./address/network-address-not-on-record.js";
 import { optionSettingUnknown } from "./address/option-setting-unknown.js";
+import { conductorUnderMinimum } from "./conductor/conductor-under-minimum.js";
+import { feederDeviceOverConductor } from "./conductor/feeder-device-over-conductor.js";
+import { groundResistanceHigh } from "./conductor/ground-resistance-high.js";
 import { protectionFarFromSource } from "./conductor/protection-far-from-source.js";
+import { protectionMissing } from "./conductor/protection-missing.js";
 import { returnMissing } from "./conductor/return-missing.js";
+import { sharedReturnPoor } from "./conductor/shared-return-poor.js";
 import { cablesFormLoop } from "./consistency/cables-form-loop.js";
 import { channelClaimedTwice } from "./consistency/channel-claimed-twice.js";
 import { channelOutOfRange } from "./consistency/channel-out-of-range.js";
@@ -28,9 +33,16 @@ import { flickerRisk } from "./dimming/flicker-risk.js";
 import { mixedCircuit } from "./dimming/mixed-circuit.js";
 import { steadyLoadOnDimBlock } from "./dimming/steady-load-on-dim-block.js";
 import { wishAgainstLoad } from "./dimming/wish-against-load.js";
+import { dropOverLimit } from "./drop/drop-over-limit.js";
+import { feederDropOverLimit } from "./drop/feeder-drop-over-limit.js";
+import { noOperatingPoint } from "./drop/no-operating-point.js";
+import { voltageOverMaximum } from "./drop/voltage-over-maximum.js";
+import { voltageUnderMinimum } from "./drop/voltage-under-minimum.js";
 import { continuousLoadOverFuse } from "./fuse/continuous-load-over-fuse.js";
 import { fuseOverChannel } from "./fuse/fuse-over-channel.js";
+import { fuseOverConductor } from "./fuse/fuse-over-conductor.js";
 import { fuseOverLoadLimit } from "./fuse/fuse-over-load-limit.js";
+import { fuseOverTail } from "./fuse/fuse-over-tail.js";
 import { fuseRatingNonstandard } from "./fuse/fuse-rating-nonstandard.js";
 import { fuseTypeWrong } from "./fuse/fuse-type-wrong.js";
 import { loadOverFuse } from "./fuse/load-over-fuse.js";
@@ -38,6 +50,7 @@ import { circuitUnverified } from "./labels/circuit-unverified.js";
 import { labelContradictsLoads } from "./labels/label-contradicts-loads.js";
 import { labelMissing } from "./labels/label-missing.js";
 import { spareFuseFitted } from "./labels/spare-fuse-fitted.js";
+import { bondingUnderMinimum } from "./safety/bonding-under-minimum.js";
 import { detectorOnSwitchedChannel } from "./safety/detector-on-switched-channel.js";
 import { moduleDead } from "./safety/module-dead.js";
 import { severalSuppliesOneIsolation } from "./safety/several-supplies-one-isolation.js";
@@ -46,7 +59,11 @@ import { networkTooLong } from "./supply/network-too-long.js";
 import { noSupply } from "./supply/no-supply.js";
 import { supplyVoltageOdd } from "./supply/supply-voltage-odd.js";
 import { terminationWrong } from "./supply/termination-wrong.js";
+import { busbarOverRating } from "./totals/busbar-over-rating.js";
 import { channelOverRating } from "./totals/channel-over-rating.js";
+import { feederOverAmpacity } from "./totals/feeder-over-ampacity.js";
+import { feederOverDevice } from "./totals/feeder-over-device.js";
+import { moduleOverRating } from "./totals/module-over-rating.js";
 import { relayContactDerating } from "./totals/relay-contact-derating.js";
 import { fuseRatingMissing } from "./unknowns/fuse-rating-missing.js";
 import { insulationUnknown } from "./unknowns/insulation-unknown.js";
@@ -55,6 +72,7 @@ import { kindRatingMissing } from "./unknowns/kind-rating-missing.js";
 import { loadClassMissing } from "./unknowns/load-class-missing.js";
 import { loadCurrentMissing } from "./unknowns/load-current-missing.js";
 import { nominalVoltageAssumed } from "./unknowns/nominal-voltage-assumed.js";
+import { policyMemoryFigure } from "./unknowns/policy-memory-figure.js";
 import { surveyCellUnread } from "./unknowns/survey-cell-unread.js";
 import { wireGaugeMissing } from "./unknowns/wire-gauge-missing.js";
 import { wireLengthMissing } from "./unknowns/wire-length-missing.js";
@@ -82,16 +100,32 @@ export const ALL_RULES: readonly Rule[] = [
   bankCodeFaulty,
   optionSettingUnknown,
   networkAddressNotOnRecord,
+  fuseOverConductor,
+  fuseOverTail,
   fuseOverChannel,
   fuseOverLoadLimit,
   loadOverFuse,
   continuousLoadOverFuse,
   fuseRatingNonstandard,
   fuseTypeWrong,
+  protectionMissing,
   protectionFarFromSource,
+  feederDeviceOverConductor,
+  conductorUnderMinimum,
   returnMissing,
+  sharedReturnPoor,
+  groundResistanceHigh,
   channelOverRating,
   relayContactDerating,
+  moduleOverRating,
+  feederOverAmpacity,
+  feederOverDevice,
+  busbarOverRating,
+  dropOverLimit,
+  feederDropOverLimit,
+  voltageUnderMinimum,
+  voltageOverMaximum,
+  noOperatingPoint,
   steadyLoadOnDimBlock,
   mixedCircuit,
   dimmedLoadNotSuited,
@@ -101,6 +135,7 @@ export const ALL_RULES: readonly Rule[] = [
   detectorOnSwitchedChannel,
   supplyWithoutIsolation,
   severalSuppliesOneIsolation,
+  bondingUnderMinimum,
   moduleDead,
   labelContradictsLoads,
   labelMissing,
@@ -120,4 +155,5 @@ export const ALL_RULES: readonly Rule[] = [
   kindRatingMissing,
   nominalVoltageAssumed,
   surveyCellUnread,
+  policyMemoryFigure,
 ];
