@@ -8,3 +8,7 @@ export {
   withstandAreaMm2,
   withstandTimeS,
 } from "./adiabatic.js";
+export { type Ampacity, type AmpacityFactor, ampacityOf } from "./ampacity.js";
+export { type BusCurrent, busCurrentOf } from "./bus-current.js";
+export { type DeviceCeiling, deviceCeilingOf, fuseSizesAtMost } from "./device-ceiling.js";
+export { type ProtectionDistance, protectionDistanceOf } from "./protection-distance.js";
