@@ -1,0 +1,48 @@
+import type { Command } from "./command.js";
+
+const COMMON_HELP: Readonly<Record<string, string>> = {
+  help: "this page",
+  json: "the same answer as JSON with stable keys (docs/commands.md)",
+  units: "us, metric or both; the record's own choice where absent",
+};
+
+const optionLine = (name: string, help: string, command: Command): string => {
+  const option = command.options[name];
+  const short = option?.short ? `-${option.short}, ` : "    ";
+  return `  ${short}--${name}${option?.type === "string" ? " …" : ""}`.padEnd(26).concat(help);
+};
+
+/** The help page of one command. */
+export function commandHelp(command: Command): string {
+  const options = Object.entries({ ...command.optionHelp, ...COMMON_HELP }).filter(([name]) => name in command.options);
+  return [
+    `fusebook ${command.name} ${command.usage}`.trim(),
+    "",
+    command.about,
+    "",
+    "Examples",
+    ...command.examples.flatMap(([line, what]) => [`  ${line}`, `      ${what}`]),
+    "",
+    "Options",
+    ...options.map(([name, help]) => optionLine(name, help, command)),
+    "",
+    "Exit code: 0 fine; 1 findings at or above the severity asked, or a proof that fails; 2 the question could not be understood or a file not read.",
+  ].join("\n");
+}
+
+/** The page shown for `fusebook --help`. */
+export function overview(commands: readonly Command[]): string {
+  return [
+    "fusebook: one record of the coach that computes",
+    "",
+    "The job, in order",
+    ...commands.map((command) => `  ${command.name.padEnd(10)}${command.summary}`),
+    "",
+    "Try",
+    "  fusebook demo -o marsh-wren        an invented coach to try everything on",
+    "  fusebook check marsh-wren/marsh-wren.fusebook.json",
+    "",
+    "fusebook COMMAND --help teaches each by example. A file named - is standard input or output.",
+    "Nothing here replaces local codes or licensed work; mains, gas and life-safety detectors are out of reach of any plan.",
+  ].join("\n");
+}
