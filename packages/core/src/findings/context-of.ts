@@ -8,9 +8,10 @@ import {
   spanCoach,
   wireResistance,
 } from "../network/index.js";
-import { missing, type Outcome } from "../quantity/index.js";
+import type { Outcome } from "../quantity/index.js";
 import { type CoachIndex, type DimBlockId, policyOf } from "../record/index.js";
-import type { CoachContext, ConductorLimit } from "./context.js";
+import { ampacityLimit, ceilingLimit } from "./conductor-limits.js";
+import type { CoachContext } from "./context.js";
 import { enabledBlocksOf } from "./enabled-blocks.js";
 import { wiringOf } from "./wiring.js";
 
@@ -33,7 +34,7 @@ function onceFor<K, T>(compute: (key: K) => T): (key: K) => T {
   };
 }
 
-const valueOf = <T>(outcome: Outcome<T>): T | undefined => (outcome.kind === "known" ? outcome.value : undefined);
+const ifKnown = <T>(outcome: Outcome<T>): T | undefined => (outcome.kind === "known" ? outcome.value : undefined);
 
 /** What rules look at: the record looked up, and the engines' results, each computed when a rule first asks for it. */
 export function contextOf(index: CoachIndex): CoachContext {
@@ -55,12 +56,12 @@ export function contextOf(index: CoachIndex): CoachContext {
     allOnState: all,
     busyState: busy,
     inState,
-    allOn: () => valueOf(inState(all())),
-    busy: () => valueOf(inState(busy())),
+    allOn: () => ifKnown(inState(all())),
+    busy: () => ifKnown(inState(busy())),
     wiring: once(() => wiringOf(index)),
     enabledBlocks: onceFor((module): Outcome<readonly DimBlockId[]> => enabledBlocksOf(index, module)),
-    ampacity: onceFor((): Outcome<ConductorLimit> => missing("protection")),
-    deviceCeiling: onceFor((): Outcome<ConductorLimit> => missing("protection")),
+    ampacity: onceFor((run) => ampacityLimit(run, policy, zoneOf)),
+    deviceCeiling: onceFor((run) => ceilingLimit(run, policy, zoneOf)),
     resistance: onceFor((run) => wireResistance(run, policy, conductorCOf(run, policy, zoneOf))),
   };
 }

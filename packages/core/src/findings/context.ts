@@ -9,6 +9,8 @@ export interface ConductorLimit {
   readonly span: Span;
   readonly source: Source;
   readonly alsoRestsOn: readonly Source[];
+  /** Fields of the conductor that would narrow the span, relative to it. */
+  readonly wouldSettle: readonly string[];
 }
 
 /** What every rule may look at. Engine results are computed once, when first asked for. */

@@ -1,6 +1,5 @@
-import type { Figure } from "../quantity/index.js";
-import type { Cable, Circuit, Load, NotedText, WireRun } from "../record/index.js";
-import type { CoachContext } from "./context.js";
+import type { Cable, Circuit, Load, WireRun } from "../record/index.js";
+import type { CoachContext, ConductorLimit } from "./context.js";
 import type { Leaned } from "./settle.js";
 
 /** The field that says what a load draws: amps where given, else watts, else amps to be read. */
@@ -48,18 +47,17 @@ export function dropLeans(context: CoachContext, load: Load, circuit: Circuit): 
   ];
 }
 
-/** What a conductor's ampacity leans on: its size, its insulation, its bundle. */
-export const sizeLeans = (run: WireRun | Cable, path: string): Leaned[] => [
-  {
-    path: `${path}.${run.sectionMm2 === undefined ? "gauge" : "sectionMm2"}`,
-    figure: run.sectionMm2 ?? gaugeAsFigure(run.gauge),
+/** What a conductor's limit leans on: the fields that its engine says would narrow it, and the size itself where that was not read off the wire. */
+export function limitLeans(run: WireRun | Cable, path: string, limit: Pick<ConductorLimit, "wouldSettle">): Leaned[] {
+  const fields = new Set(limit.wouldSettle);
+  const isGuessed = run.gauge !== undefined && typeof run.gauge !== "string" && run.gauge.basis !== "measured";
+  if (isGuessed && run.sectionMm2 === undefined) fields.add("gauge");
+  for (const field of ["sectionMm2", "insulationC", "bundleCount"] as const)
+    if (run[field] !== undefined) fields.add(field);
+  return [...fields].map((field) => ({
+    path: `${path}.${field}`,
+    figure: field === "sectionMm2" || field === "insulationC" || field === "bundleCount" ? run[field] : undefined,
     instrument: "look",
     place: run.place,
-  },
-  { path: `${path}.insulationC`, figure: run.insulationC, instrument: "look", place: run.place },
-  { path: `${path}.bundleCount`, figure: run.bundleCount, instrument: "look", place: run.place },
-];
-
-/** Only how a written gauge is known matters here. */
-const gaugeAsFigure = (gauge: NotedText | undefined): Figure | undefined =>
-  gauge === undefined ? undefined : { value: 0, basis: typeof gauge === "string" ? "marked" : gauge.basis };
+  }));
+}

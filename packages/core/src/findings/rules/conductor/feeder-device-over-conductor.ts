@@ -3,7 +3,7 @@ import { ceilingRatio } from "../../../tables/index.js";
 import { against } from "../../against.js";
 import { defineRule } from "../../define-rule.js";
 import { figureEvidence } from "../../evidence.js";
-import { sizeLeans } from "../../leans.js";
+import { limitLeans } from "../../leans.js";
 import { readingsThatSettle } from "../../settle.js";
 import { ofCable } from "../../subject.js";
 
@@ -40,7 +40,7 @@ export const feederDeviceOverConductor = defineRule(
           told.verdict === "open"
             ? readingsThatSettle(index, [
                 { path, figure: ratedA, instrument: "look", place: cable.place },
-                ...sizeLeans(cable, subject.path),
+                ...limitLeans(cable, subject.path, ceiling.value),
               ])
             : [],
       };

@@ -1,5 +1,5 @@
+import { protectionDistanceOf } from "../../../protection/index.js";
 import { figureValue, spanOf } from "../../../quantity/index.js";
-import { maxProtectionDistanceM } from "../../../tables/index.js";
 import { against } from "../../against.js";
 import { defineRule } from "../../define-rule.js";
 import { figureEvidence } from "../../evidence.js";
@@ -11,7 +11,7 @@ export const protectionFarFromSource = defineRule(
     code: "protection-far-from-source",
     asks: "Does each feeder's fuse or breaker sit near enough to where its supply connects?",
     severity: "mend",
-    source: maxProtectionDistanceM("nec").source,
+    source: protectionDistanceOf({ conductorRule: "nec" }).source,
   },
   function* (context) {
     const { index, policy } = context;
@@ -21,11 +21,7 @@ export const protectionFarFromSource = defineRule(
       if (cable.protection === undefined || !onPositive.has(cable.id)) continue;
       const subject = ofCable(index, cable);
       const path = `${subject.path}.protection.distanceFromSourceM`;
-      // The road-vehicle rule names no distance of its own; the NEC one stands in.
-      const { value, source } = maxProtectionDistanceM(
-        policy.conductorRule === "marine" ? "marine" : "nec",
-        cable.isSheathed === true,
-      );
+      const { maxM: value, source } = protectionDistanceOf(policy, cable.isSheathed === true);
       const leans = [{ path, figure: distanceM, instrument: "tape measure", place: cable.place } as const];
       if (distanceM === undefined) {
         yield {

@@ -4,7 +4,7 @@ import { sourceOf } from "../../../tables/index.js";
 import { against } from "../../against.js";
 import type { CoachContext } from "../../context.js";
 import { defineRule, type Said } from "../../define-rule.js";
-import { sizeLeans } from "../../leans.js";
+import { limitLeans } from "../../leans.js";
 import { minutesFor, readingsThatSettle } from "../../settle.js";
 import { cableName, ofCable } from "../../subject.js";
 
@@ -34,11 +34,15 @@ function byUpstream(context: CoachContext, cable: Cable, before: Cable): Pick<Sa
       settledBy: [{ path, instrument: "look", minutes: minutesFor(index, "look", before.place) }],
     };
   const ceiling = context.deviceCeiling(cable);
+  const cablePath = index.pathOf("cables", cable.id);
+  if (ceiling.kind !== "known") {
+    const gauge = { path: `${cablePath}.gauge`, figure: undefined, instrument: "look", place: cable.place } as const;
+    return { verdict: "open", settledBy: readingsThatSettle(index, [gauge]) };
+  }
   const leans = [
     { path, figure: ratedA, instrument: "look", place: before.place } as const,
-    ...sizeLeans(cable, index.pathOf("cables", cable.id)),
+    ...limitLeans(cable, cablePath, ceiling.value),
   ];
-  if (ceiling.kind !== "known") return { verdict: "open", settledBy: readingsThatSettle(index, leans) };
   const span = spanOf(ratedA, "rating");
   const { verdict } = against(
     { value: span.lo, span },

@@ -33,15 +33,14 @@ export const dropOverLimit = defineRule(
       if (circuit === undefined) continue;
       const sort = load.isCritical === true ? "critical" : "general";
       const ratio = sort === "critical" ? policy.maxDropRatioCritical : policy.maxDropRatioGeneral;
-      const told = loadTold(context, load, circuit, "dropV", {
-        value: ratio * nominalV,
-        unit: "V",
-        sense: "at-most",
-      });
+      const limit = { value: ratio * nominalV, unit: "V", sense: "at-most" } as const;
+      const told = loadTold(context, load, circuit, "dropV", limit, sort === "critical");
       if (told === undefined) continue;
       yield {
         subject: ofLoad(index, load),
         ...told,
+        // A dim lamp is to be said, not to be mended; whether a load still works is asked by `voltage-under-minimum`.
+        severity: sort === "critical" ? (told.severity ?? "mend") : "watch",
         source: ratio === PUBLISHED[sort].value ? PUBLISHED[sort].source : RECORD_POLICY,
         parameters: { ...told.parameters, ratio, most: told.verdict === "holds" ? "" : mostOf(context, load) },
         evidence: [{ path: index.pathOf("loads", load.id), label: "drop", unit: "V", value: told.parameters.got ?? 0 }],

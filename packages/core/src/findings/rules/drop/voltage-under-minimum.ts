@@ -19,12 +19,19 @@ export const voltageUnderMinimum = defineRule(
     for (const load of index.loads.values()) {
       const circuit = index.circuitOfLoad.get(load.id);
       if (circuit === undefined || load.minV === undefined) continue;
-      const told = loadTold(context, load, circuit, "onV", {
-        value: figureValue(load.minV),
-        span: spanOf(load.minV, "rating"),
-        unit: "V",
-        sense: "at-least",
-      });
+      const told = loadTold(
+        context,
+        load,
+        circuit,
+        "onV",
+        {
+          value: figureValue(load.minV),
+          span: spanOf(load.minV, "rating"),
+          unit: "V",
+          sense: "at-least",
+        },
+        true,
+      );
       if (told === undefined) continue;
       const subject = ofLoad(index, load);
       yield {

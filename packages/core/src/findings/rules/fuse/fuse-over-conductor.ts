@@ -3,7 +3,7 @@ import { ceilingRatio } from "../../../tables/index.js";
 import { against } from "../../against.js";
 import { defineRule } from "../../define-rule.js";
 import { figureEvidence } from "../../evidence.js";
-import { sizeLeans } from "../../leans.js";
+import { limitLeans } from "../../leans.js";
 import { readingsThatSettle } from "../../settle.js";
 import { ofCircuit } from "../../subject.js";
 
@@ -45,7 +45,7 @@ export const fuseOverConductor = defineRule(
             told.verdict === "open"
               ? readingsThatSettle(index, [
                   { path: fusePath, figure: ratedA, instrument: "look", place: fusePlace },
-                  ...sizeLeans(run, `${subject.path}.${field}`),
+                  ...limitLeans(run, `${subject.path}.${field}`, ceiling.value),
                 ])
               : [],
         };

@@ -3,7 +3,7 @@ import { ceilingRatio } from "../../../tables/index.js";
 import { against } from "../../against.js";
 import { defineRule } from "../../define-rule.js";
 import { figureEvidence } from "../../evidence.js";
-import { loadsOf, sizeLeans } from "../../leans.js";
+import { limitLeans, loadsOf } from "../../leans.js";
 import { readingsThatSettle } from "../../settle.js";
 import { circuitName, ofLoad } from "../../subject.js";
 
@@ -40,7 +40,9 @@ export const fuseOverTail = defineRule(
             { path: `${subject.path}.tail`, label: "device-ceiling", unit: "A", value: valueA, span },
           ],
           settledBy:
-            told.verdict === "open" ? readingsThatSettle(index, sizeLeans(load.tail, `${subject.path}.tail`)) : [],
+            told.verdict === "open"
+              ? readingsThatSettle(index, limitLeans(load.tail, `${subject.path}.tail`, ceiling.value))
+              : [],
         };
       }
     }

@@ -23,6 +23,10 @@ const placesNamed = (index: CoachIndex, label: string): string[] =>
 /** Every load is known to be somewhere else than the label says. */
 function isElsewhere(index: CoachIndex, named: readonly string[], loads: readonly Load[]): boolean {
   if (named.length === 0 || loads.some((load) => load.place === undefined)) return false;
+  // A load may be called after a place that it is not in: the roof fan of the galley.
+  const isCalledSo = (place: string): boolean =>
+    loads.some((load) => load.name.toLowerCase().includes(index.places.get(place)?.name.trim().toLowerCase() ?? ""));
+  if (named.some(isCalledSo)) return false;
   return loads.every((load) => {
     const around = placesOf(index, load.place);
     return named.every((place) => !around.has(place) && !placesOf(index, place).has(load.place ?? ""));

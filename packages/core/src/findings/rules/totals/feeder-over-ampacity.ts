@@ -1,7 +1,7 @@
 import { sourceOf } from "../../../tables/index.js";
 import { cableDraws } from "../../cable-draws.js";
 import { defineRule } from "../../define-rule.js";
-import { sizeLeans } from "../../leans.js";
+import { limitLeans } from "../../leans.js";
 import { readingsThatSettle } from "../../settle.js";
 import { worstState } from "../../state-told.js";
 import { ofCable } from "../../subject.js";
@@ -37,7 +37,10 @@ export const feederOverAmpacity = defineRule(
         ],
         settledBy:
           told.verdict === "open"
-            ? readingsThatSettle(index, [...sizeLeans(cable, subject.path), ...cableDraws(context, cable)])
+            ? readingsThatSettle(index, [
+                ...limitLeans(cable, subject.path, ampacity.value),
+                ...cableDraws(context, cable),
+              ])
             : [],
       };
     }
