@@ -166,6 +166,12 @@ class Judge {
     let minutes = 0;
     let value = 0;
     let touched = 0;
+    const open = (first: string | undefined): void => {
+      for (let place = first; place !== undefined; ) {
+        opened.add(place);
+        place = this.record.places?.find((each) => each.id === place)?.within;
+      }
+    };
     modules.forEach((module, i) => {
       const choice = choices[i]!;
       value += this.value(module, choice);
@@ -177,11 +183,9 @@ class Judge {
         used.set(kind.id, (used.get(kind.id) ?? 0) + 1);
         minutes += Math.ceil(figure(kind.installMin)!) + this.fuseMinutes(module, kind)!;
       }
-      for (let place: string | undefined = module.place; place !== undefined; ) {
-        opened.add(place);
-        place = this.record.places?.find((each) => each.id === place)?.within;
-      }
+      open(module.place);
     });
+    if (touched > 0) for (const supply of this.record.supplies ?? []) open(supply.isolation?.place ?? supply.place);
     for (const place of opened)
       minutes += Math.ceil(figure(this.record.places?.find((each) => each.id === place)?.accessMin) ?? 0);
     let cents = 0;

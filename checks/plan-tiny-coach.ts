@@ -146,6 +146,14 @@ export function tinyCoach(seed: number): { record: CoachRecord; job: Job } {
     coach: { name: "tiny", isInvented: true },
     policy: { labourRatePerHour: pick(0, 85, 110) },
     places,
+    ...(maybe(0.6)
+      ? {
+          supplies: [
+            { id: "s1", kind: "battery", name: "bank", isolation: { what: "switch", place: pick("bay", "panel") } },
+            { id: "s2", kind: "charger", name: "charger", place: "bed" },
+          ].slice(0, pick(1, 2)),
+        }
+      : {}),
     moduleKinds,
     modules,
     circuits,

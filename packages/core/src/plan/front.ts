@@ -20,7 +20,8 @@ export interface FrontChoices {
 }
 
 const ownCheck: RecordCheck = (record) => checkRecord(indexRecord(record));
-const MOST_CHECKS = 400;
+/** A check of a coach of sixty circuits takes tens of milliseconds. */
+const MOST_CHECKS = 150;
 const MOST_REGIONS = 64;
 
 interface Search {
@@ -47,7 +48,11 @@ function frontOfRegions(search: Search, regions: readonly Region[], isAllowed: (
   return undominated(partials, { minutesCount: false, priceOfStocked: [] }).map((partial) => partial.made);
 }
 
-function sift(search: Search, sieve: Sieve, start: Region): { chosen: Chosen[]; isComplete: boolean } {
+function sift(
+  search: Search,
+  sieve: Sieve,
+  start: Region,
+): { chosen: Chosen[]; unchecked: string[]; isComplete: boolean } {
   let regions: Region[] = [start];
   const allowed = (chosen: Chosen): boolean => inLimits(search.demand, chosen.plan);
   const alone = (option: Option): Plan => search.chosenOf({ kind: "option", option }).plan as Plan;
@@ -56,11 +61,11 @@ function sift(search: Search, sieve: Sieve, start: Region): { chosen: Chosen[]; 
     const isSpent = (): boolean => sieve.asksLeft() <= 0 || regions.length > MOST_REGIONS;
     const failing = front.find(({ chosen }) => !isSpent() && sieve.newFindings(chosen.plan as Plan).length > 0);
     if (isSpent()) {
-      // Nothing is offered that was not checked.
-      const checked = front.filter(({ chosen }) => sieve.isCleared(chosen.plan as Plan));
-      return { chosen: checked.map(({ chosen }) => chosen), isComplete: checked.length === front.length };
+      const passing = front.filter(({ chosen }) => !sieve.hasFailed(chosen.plan as Plan)).map(({ chosen }) => chosen);
+      const unchecked = passing.filter((chosen) => !sieve.isCleared(chosen.plan as Plan)).map(({ plan }) => plan.id);
+      return { chosen: passing, unchecked, isComplete: passing.length === front.length && unchecked.length === 0 };
     }
-    if (failing === undefined) return { chosen: front.map(({ chosen }) => chosen), isComplete: true };
+    if (failing === undefined) return { chosen: front.map(({ chosen }) => chosen), unchecked: [], isComplete: true };
     regions = cutPlan(sieve, regions, failing.region, failing.chosen, alone);
   }
 }
@@ -99,10 +104,11 @@ export function frontOf(index: CoachIndex, job?: Job, choices: FrontChoices = {}
   const start: Region = positions.map((position) => ({ position, options: position.options }));
   const check = choices.check === undefined ? ownCheck : choices.check;
   const sieve = check === null ? undefined : sieveOf(index, check, choices.mostChecks ?? MOST_CHECKS);
-  const { chosen, isComplete } =
+  const { chosen, unchecked, isComplete } =
     sieve === undefined
       ? {
           chosen: frontOfRegions(search, [start], (each) => inLimits(demand, each.plan)).map((each) => each.chosen),
+          unchecked: [] as string[],
           isComplete: true,
         }
       : sift(search, sieve, start);
@@ -123,6 +129,7 @@ export function frontOf(index: CoachIndex, job?: Job, choices: FrontChoices = {}
     picks: picksOf(plans, hasMusts),
     mustFactor: demand.mustFactor,
     cuts: sieve?.cuts ?? [],
+    unchecked,
     isComplete,
     faults: [...demand.faults, ...demandFaults(index, demand, positions, plans, beyond, job)],
   };

@@ -2,7 +2,7 @@ import type { CoachIndex, LoadId, PlaceId } from "../record/index.js";
 import { bankPositions } from "../switchbank/index.js";
 import { stockOf } from "./candidate.js";
 import { wholeMinutes } from "./labour.js";
-import { centsOf, type Money, placesTo } from "./merge.js";
+import { centsOf, isolationPlaces, type Money, placesTo } from "./merge.js";
 import type { Option } from "./option.js";
 import type { ModuleChoice, Plan } from "./plan.js";
 import { planIdOf } from "./plan-id.js";
@@ -58,7 +58,7 @@ function partsOf(index: CoachIndex, touched: readonly Option[], needs: Set<strin
 }
 
 function minutesOf(index: CoachIndex, touched: readonly Option[], needs: Set<string>): number {
-  const opened = new Set<PlaceId>();
+  const opened = new Set<PlaceId>(touched.length > 0 ? isolationPlaces(index) : []);
   let minutes = 0;
   for (const option of touched) {
     minutes += option.minutes;

@@ -109,6 +109,16 @@ export function placesTo(index: CoachIndex, place: PlaceId | undefined): PlaceId
   return chain;
 }
 
+/** Places that any work opens: where the supplies are isolated, and the places those lie in. */
+export function isolationPlaces(index: CoachIndex): PlaceId[] {
+  const places = new Set<PlaceId>();
+  for (const supply of index.supplies.values())
+    for (const place of placesTo(index, supply.isolation?.place ?? supply.place)) places.add(place);
+  return [...places];
+}
+
+const accessOf = (index: CoachIndex, place: PlaceId): number => wholeMinutes(index.places.get(place)?.accessMin);
+
 function mergeTree(tree: PlaceTree, money: Money): Partial<Made>[] {
   let front: Partial<Made>[] = [
     { cost: 0, value: 0, touched: 0, minutes: 0, stock: money.stocked.map(() => 0), made: NONE },
@@ -138,20 +148,26 @@ function mergeTree(tree: PlaceTree, money: Money): Partial<Made>[] {
 /**
  * Every combination of the positions' options that no other beats on cost, wish value and modules touched (and minutes or stock where they count),
  * without listing the combinations. Positions in one place share its access minutes, so the merge goes place by place, innermost first: whether a
- * place is opened is known when everything inside it is merged.
+ * place is opened is known when everything inside it is merged. The places where the supplies are isolated are opened as soon as anything is touched.
  */
 export function mergePositions(
   index: CoachIndex,
   positions: readonly { readonly position: Position; readonly options: readonly Option[] }[],
   money: Money,
 ): Partial<Made>[] {
-  const root: PlaceTree = { accessMin: 0, positions: [], inside: new Map() };
+  const always = isolationPlaces(index);
+  const accessMin = always.reduce((sum, place) => sum + accessOf(index, place), 0);
+  const root: PlaceTree = { accessMin, positions: [], inside: new Map() };
   for (const each of positions) {
     let tree = root;
     for (const place of placesTo(index, each.position.module.place)) {
       let next = tree.inside.get(place);
       if (next === undefined) {
-        next = { accessMin: wholeMinutes(index.places.get(place)?.accessMin), positions: [], inside: new Map() };
+        next = {
+          accessMin: always.includes(place) ? 0 : accessOf(index, place),
+          positions: [],
+          inside: new Map(),
+        };
         tree.inside.set(place, next);
       }
       tree = next;

@@ -126,6 +126,8 @@ export interface Front {
   readonly mustFactor: number;
   /** What the check took out. */
   readonly cuts: readonly Cut[];
+  /** Plans that were not checked as a whole, because the search had to stop: see `mostChecks`. */
+  readonly unchecked: readonly string[];
   /** False where the search stopped before every cut plan was replaced by its next best. */
   readonly isComplete: boolean;
   /** Problems in the wishes or constraints, by path; nothing is silently dropped. */

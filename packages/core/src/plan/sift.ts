@@ -21,6 +21,7 @@ export interface Sieve {
   newFindings(plan: Plan): readonly Finding[];
   /** Checked and without a new finding. */
   isCleared(plan: Plan): boolean;
+  hasFailed(plan: Plan): boolean;
   asksLeft(): number;
 }
 
@@ -33,6 +34,7 @@ export function sieveOf(index: CoachIndex, check: RecordCheck, mostChecks: numbe
     cuts: [],
     cutOptions: new Set(),
     isCleared: (plan) => plan.modulesTouched === 0 || seen.get(plan.id)?.length === 0,
+    hasFailed: (plan) => (seen.get(plan.id)?.length ?? 0) > 0,
     asksLeft: () => mostChecks - asks,
     newFindings(plan) {
       if (plan.modulesTouched === 0) return [];

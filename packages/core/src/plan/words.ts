@@ -33,7 +33,10 @@ const reason = (given: Given): string => REASON_WORDS[given.why as BlockReason["
 const text = (given: Given, key: string): string => String(given[key] ?? "");
 const amps = (given: Given, key: string, units: UnitChoice): string =>
   typeof given[key] === "number" ? showQuantity(given[key], "current", units) : "an unknown current";
-const money = (cents: number): string => (cents / 100).toFixed(2);
+const money = (cents: string | number | undefined): string =>
+  typeof cents === "number" ? (cents / 100).toFixed(2) : "an unknown sum";
+const count = (given: Given, key: string): string =>
+  given[key] === undefined ? "an unknown number of" : String(given[key]);
 
 function nameOf(index: CoachIndex, collection: "modules" | "circuits" | "loads", id: string): string {
   const item = (index[collection] as ReadonlyMap<string, { name?: string | undefined; label?: unknown }>).get(id);
@@ -107,15 +110,15 @@ export function obstacleWords(
     case "module-locked":
       return `${module} is locked`;
     case "over-budget":
-      return `the cheapest plan that does it costs ${money(Number(given.costCents))}; the budget is ${money(Number(given.budgetCents))}`;
+      return `the cheapest plan that does it costs ${money(given.costCents)}; the budget is ${money(given.budgetCents)}`;
     case "over-minutes":
-      return `the cheapest plan that does it takes ${given.minutes} minutes; the limit is ${given.maxMinutes}`;
+      return `the cheapest plan that does it takes ${count(given, "minutes")} minutes; the limit is ${count(given, "maxMinutes")}`;
     case "cut-by-check":
       return `with ${kind} on ${module} the coach would have a new finding that must be put right`;
     case "dearer-than-chosen":
       return Number(given.moreCents) > 0
-        ? `plan ${given.plan} does it for ${money(Number(given.moreCents))} more`
-        : `plan ${given.plan} does it instead of something else`;
+        ? `plan ${text(given, "plan")} does it for ${money(given.moreCents)} more`
+        : `plan ${text(given, "plan")} does it instead of something else`;
   }
 }
 
