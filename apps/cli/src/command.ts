@@ -16,7 +16,6 @@ export interface Invocation {
 /** One command: its help teaches by example. */
 export interface Command {
   readonly name: string;
-  readonly summary: string;
   /** What follows `fusebook NAME` on the usage line. */
   readonly usage: string;
   readonly about: string;

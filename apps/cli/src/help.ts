@@ -31,7 +31,7 @@ export function commandHelp(command: Command): string {
 }
 
 /** The page shown for `fusebook --help`. */
-export function overview(commands: readonly Command[]): string {
+export function overview(commands: readonly { readonly name: string; readonly summary: string }[]): string {
   return [
     "fusebook: one record of the coach that computes",
     "",

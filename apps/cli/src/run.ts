@@ -1,5 +1,6 @@
 import { parseArgs } from "node:util";
 import { COMMON_OPTIONS, type Command, EXIT } from "./command.js";
+import type { Entry } from "./commands.js";
 import { commandHelp, overview } from "./help.js";
 import type { Io } from "./io.js";
 import { Misuse } from "./misuse.js";
@@ -12,12 +13,14 @@ const near = (a: string, b: string): boolean => {
   return same >= Math.max(a.length, b.length) - 2;
 };
 
+const withCommon = (command: Command): Command => ({ ...command, options: { ...COMMON_OPTIONS, ...command.options } });
+
 /** Runs one command line (without `fusebook` itself) and gives its exit code; never throws for what the user did. */
-export async function runLine(words: readonly string[], commands: readonly Command[], io: Io): Promise<number> {
+export async function runLine(words: readonly string[], commands: readonly Entry[], io: Io): Promise<number> {
   const [name, ...rest] = words;
   if (name === undefined || name === "--help" || name === "-h" || name === "help") {
     const asked = commands.find((command) => command.name === rest[0]);
-    io.out(asked ? commandHelp(asked) : overview(commands));
+    io.out(asked ? commandHelp(withCommon(await asked.load())) : overview(commands));
     return name === undefined ? EXIT.misuse : EXIT.fine;
   }
   const found = commands.find((command) => command.name === name);
@@ -28,7 +31,7 @@ export async function runLine(words: readonly string[], commands: readonly Comma
     );
     return EXIT.misuse;
   }
-  const command: Command = { ...found, options: { ...COMMON_OPTIONS, ...found.options } };
+  const command = withCommon(await found.load());
   try {
     const parsed = parseArgs({ args: rest, options: command.options, allowPositionals: true, strict: true });
     if (parsed.values["help"] === true) {

@@ -46,7 +46,6 @@ function show(io: Io, finding: Finding, units: Units): void {
 /** What is unsafe, wrong, marginal or unknown. */
 export const check: Command = {
   name: "check",
-  summary: "what is unsafe, wrong, marginal or unknown, and what would settle it",
   usage: "RECORD",
   about:
     "Checks a record by every rule and lists what fails and what is open, worst first, each with its evidence, its limit and where the limit comes from.",

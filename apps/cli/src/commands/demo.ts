@@ -6,7 +6,6 @@ import { type Command, EXIT, flag, text } from "../command.js";
 /** Writes the invented demo coach, to try everything on. */
 export const demo: Command = {
   name: "demo",
-  summary: "write the invented demo coach, to try everything on",
   usage: "[-o FOLDER]",
   about:
     "Writes the files of Marsh Wren, an invented coach: its messy survey as CSV and XLSX, the base record, the whole record, and readings taken after the work.",

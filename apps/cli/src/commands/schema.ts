@@ -5,7 +5,6 @@ import { type Command, EXIT, flag, text } from "../command.js";
 /** The published JSON Schema of a record. */
 export const schema: Command = {
   name: "schema",
-  summary: "the JSON Schema of a record",
   usage: "[-o FILE]",
   about:
     "Prints the JSON Schema (draft 2020-12) of the record format fusebook/1, made from the very definition the program checks with.",

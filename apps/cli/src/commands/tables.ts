@@ -9,7 +9,6 @@ const clause = (source: { edition?: string; clause?: string }): string =>
 /** Published figures, each with where it comes from and how it was seen. */
 export const tables: Command = {
   name: "tables",
-  summary: "the published figures every limit comes from",
   usage: "[TABLE]",
   about:
     "Lists the published tables, or one of them whole, each with its source, edition, clause and whether it was seen, computed or comes from memory.",

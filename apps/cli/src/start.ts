@@ -1,0 +1,102 @@
+#!/usr/bin/env node
+import { mkdir } from "node:fs/promises";
+import { join, relative } from "node:path";
+import { fileURLToPath } from "node:url";
+import { checkRecord, findingWords } from "@fusebook/core/findings";
+import { applyPlan, frontOf } from "@fusebook/core/plan";
+import { judge, testsOf } from "@fusebook/core/proof";
+import { importSurvey, indexRecord, policyOf, proposeMapping, writeRecord } from "@fusebook/core/record";
+import { demoAfterwards, demoBaseRecord, demoFiles, demoReadings, withAfterwards } from "@fusebook/fixtures";
+import { readGrid } from "@fusebook/intake";
+import { jsonText } from "./columns.js";
+import { countsOf, worded } from "./commands/check.js";
+import { planMeant, recordWith } from "./commands/plan.js";
+import { realIo } from "./io.js";
+import { money } from "./money.js";
+import { bookFor, packetFor } from "./papers.js";
+
+/** The date on the demo's papers, so that they are the same at every run. */
+const DEMO_DATE = "2026-05-09";
+
+/** The whole job on the invented demo coach: import, check, plan, packet, proof, book. Everything goes to `out/`. */
+async function job(folder: string): Promise<void> {
+  const io = realIo();
+  const written: string[] = [];
+  const keep = async (name: string, content: Uint8Array | string): Promise<void> => {
+    await io.write(join(folder, name), content, true);
+    written.push(name);
+  };
+  const say = (line = ""): void => io.out(line);
+  await mkdir(folder, { recursive: true });
+
+  const survey = demoFiles().find((file) => file.name.endsWith(".csv"));
+  if (survey === undefined) throw new Error("the demo has no survey");
+  const read = await readGrid(survey.content, survey.name);
+  if (read.kind === "refused") throw new Error(read.faults.map((fault) => fault.message).join("; "));
+  const base = demoBaseRecord();
+  const imported = importSurvey(base, read.grid, proposeMapping(read.grid, base.survey?.mappings), {});
+  const record = withAfterwards(imported.record, demoAfterwards());
+  const index = indexRecord(record);
+  const { currency, unitsShown: units } = policyOf(record);
+  await keep("marsh-wren.fusebook.json", writeRecord(record));
+  say(`${record.coach.name}: an invented coach, to show the whole job`);
+  say(
+    `Survey    ${imported.report.rows} rows typed by hand became ${imported.report.circuits} circuits; ${imported.report.unread.filter((cell) => cell.code !== "blank").length} cells could not be read and are kept as text`,
+  );
+
+  const findings = checkRecord(index);
+  const counts = countsOf(findings);
+  await keep("findings.json", jsonText(findings.map((finding) => worded(finding, units))));
+  say(
+    `Findings  ${counts.stop} stop, ${counts.mend} to mend, ${counts.watch} to watch, ${counts.note} to note; ${counts.open} open, each with the reading that settles it`,
+  );
+  for (const finding of findings.filter((each) => each.verdict === "fails").slice(0, 4)) {
+    const { title } = findingWords(finding, units);
+    say(`          ${finding.severity.padEnd(5)} ${title}: ${finding.subject.name}`);
+  }
+
+  const asked = record.jobs?.[0];
+  const front = frontOf(index, asked);
+  const plan = planMeant(front, front.picks[0]?.name ?? "");
+  await keep("plans.json", jsonText(front));
+  say(
+    `Plan      ${front.plans.length} plans worth choosing from, 0 to ${Math.max(...front.plans.map((each) => each.dims.length))} lights dimmed; proposed: ${plan.dims.length} lights dimmed, ${plan.modulesTouched} modules changed, ${plan.minutes} min, ${money(plan.costCents, currency)}`,
+  );
+  if (plan.unmet.length > 0)
+    say(`          ${plan.unmet.length} wishes stay unmet; the packet says which rule stops each`);
+
+  const packet = await packetFor({ before: index, plan, job: asked, date: DEMO_DATE, units });
+  await keep("packet.pdf", packet.pdf);
+  say(`Packet    job sheet, isolation, steps, switch cards, labels at true size, test sheet`);
+
+  const after = applyPlan(recordWith(record, asked, plan, false), plan);
+  const afterIndex = indexRecord(after);
+  await keep("marsh-wren-after.fusebook.json", writeRecord(after));
+  const proof = judge(testsOf(afterIndex), demoReadings(), afterIndex);
+  await keep("proof.json", jsonText(proof));
+  const judged = (verdict: string): number => proof.judged.filter((each) => each.verdict === verdict).length;
+  say(
+    `Proof     ${judged("holds")} tests hold, ${judged("fails")} fail, ${judged("open")} open, ${proof.unproved.length} not yet read`,
+  );
+  say(
+    proof.maySign
+      ? "          The job may be signed."
+      : `          Not to be signed yet: ${proof.signingStoppedBy.slice(0, 3).join("; ")}${proof.signingStoppedBy.length > 3 ? `; and ${proof.signingStoppedBy.length - 3} more` : ""}`,
+  );
+
+  const changes = plan.modules
+    .filter((choice) => choice.isTouched)
+    .map((choice) => ({
+      what: `${afterIndex.modules.get(choice.module)?.name ?? choice.module}: ${choice.from ?? "unknown"} out, ${choice.to} in`,
+      why: asked?.title ?? "asked for",
+    }));
+  await keep(
+    "book.pdf",
+    await bookFor({ record: after, findings: checkRecord(afterIndex), proof, changes, date: DEMO_DATE, units }),
+  );
+  say(`Book      as-built book with the fuse map, and the record inside the PDF`);
+  say();
+  say(`Written to ${relative(process.cwd(), folder) || "."}/: ${written.join(", ")}`);
+}
+
+await job(join(fileURLToPath(new URL("../../..", import.meta.url)), "out"));
