@@ -1,1 +1,12 @@
-export type { Judged, ProofReport, Test } from "./proof.js";
+export { judge } from "./judge.js";
+export {
+  JUDGED_CODES,
+  type Judged,
+  type JudgedCode,
+  type ProofReport,
+  TEST_KINDS,
+  type Test,
+  type TestKind,
+} from "./proof.js";
+export { testsOf } from "./tests-of.js";
+export { proofWords, testWords } from "./words.js";
