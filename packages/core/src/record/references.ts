@@ -17,8 +17,8 @@ export interface DanglingReference extends Reference {
   readonly code: "dangling" | "duplicate-id";
 }
 
-/** Fields that hold the id of a point a probe can touch: a node, supply, module, circuit, load, cable or control. */
-const POINT_PATHS = /^(readings\[\d+\]\.(point|against)|network\.(trunk|terminators)\[\d+\])\.at$/;
+/** Fields that hold the id of a point a probe can touch. Places along the two-wire network are words, not ids: the controller has none. */
+const POINT_PATHS = /^readings\[\d+\]\.(point|against)\.at$/;
 const POINT_COLLECTIONS = ["nodes", "supplies", "modules", "circuits", "loads", "cables", "controls"] as const;
 
 type Path = readonly (string | number)[];

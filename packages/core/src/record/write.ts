@@ -4,16 +4,20 @@ import type { CoachRecord } from "./schema/types.js";
 const LINE_WIDTH = 110;
 
 const namesInOrder = (value: object, shape: Shape | undefined): string[] => {
+  const fields = shape?.fields;
   const own = Object.keys(value).filter((name) => (value as Record<string, unknown>)[name] !== undefined);
-  const known = [...(shape?.fields?.keys() ?? [])].filter((name) => own.includes(name));
-  const unknown = own.filter((name) => shape?.fields?.has(name) !== true).sort((a, b) => (a < b ? -1 : a > b ? 1 : 0));
-  return [...known, ...unknown];
+  const unknown = own.filter((name) => fields?.has(name) !== true).sort((a, b) => (a < b ? -1 : a > b ? 1 : 0));
+  if (fields === undefined || unknown.length === own.length) return unknown;
+  return [...[...fields.keys()].filter((name) => Object.hasOwn(value, name) && own.includes(name)), ...unknown];
 };
 
 /** A value on one line, as short leaves are written; undefined where it does not fit. */
 const onOneLine = (parts: readonly string[], open: string, close: string, indent: string): string | undefined => {
-  const length = parts.reduce((sum, part) => sum + part.length + 2, indent.length + 4);
-  if (length > LINE_WIDTH || parts.some((part) => part.includes("\n"))) return undefined;
+  let length = indent.length + 4;
+  for (const part of parts) {
+    length += part.length + 2;
+    if (length > LINE_WIDTH || part.includes("\n")) return undefined;
+  }
   return parts.length === 0 ? `${open}${close}` : `${open} ${parts.join(", ")} ${close}`;
 };
 
