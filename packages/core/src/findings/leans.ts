@@ -36,17 +36,6 @@ export function runLeans(run: WireRun | Cable, path: string): Leaned[] {
   return [length, { path: `${path}.sectionMm2`, figure: run.sectionMm2, instrument: "look", place: run.place }];
 }
 
-/** What the drop to a load leans on: its circuit's draws, its wires and its own tail. */
-export function dropLeans(context: CoachContext, load: Load, circuit: Circuit): Leaned[] {
-  const path = context.index.pathOf("circuits", circuit.id);
-  return [
-    ...drawsOf(context, circuit),
-    ...(circuit.out === undefined ? [] : runLeans(circuit.out, `${path}.out`)),
-    ...(circuit.return === undefined ? [] : runLeans(circuit.return, `${path}.return`)),
-    ...(load.tail === undefined ? [] : runLeans(load.tail, `${context.index.pathOf("loads", load.id)}.tail`)),
-  ];
-}
-
 /** What a conductor's limit leans on: the fields that its engine says would narrow it, and the size itself where that was not read off the wire. */
 export function limitLeans(run: WireRun | Cable, path: string, limit: Pick<ConductorLimit, "wouldSettle">): Leaned[] {
   const fields = new Set(limit.wouldSettle);

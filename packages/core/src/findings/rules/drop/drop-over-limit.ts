@@ -2,9 +2,8 @@ import type { Load } from "../../../record/index.js";
 import { maxDropRatio } from "../../../tables/index.js";
 import type { CoachContext } from "../../context.js";
 import { defineRule } from "../../define-rule.js";
-import { dropLeans } from "../../leans.js";
+import { dropReadings } from "../../drop-readings.js";
 import { loadTold } from "../../load-told.js";
-import { readingsThatSettle } from "../../settle.js";
 import { RECORD_POLICY } from "../../sources.js";
 import { ofLoad } from "../../subject.js";
 
@@ -44,7 +43,7 @@ export const dropOverLimit = defineRule(
         source: ratio === PUBLISHED[sort].value ? PUBLISHED[sort].source : RECORD_POLICY,
         parameters: { ...told.parameters, ratio, most: told.verdict === "holds" ? "" : mostOf(context, load) },
         evidence: [{ path: index.pathOf("loads", load.id), label: "drop", unit: "V", value: told.parameters.got ?? 0 }],
-        settledBy: told.verdict === "open" ? readingsThatSettle(index, dropLeans(context, load, circuit)) : [],
+        settledBy: told.verdict === "open" ? dropReadings(context, load, circuit) : [],
       };
     }
   },

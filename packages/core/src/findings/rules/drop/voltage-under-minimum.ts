@@ -1,9 +1,8 @@
 import { figureValue, spanOf } from "../../../quantity/index.js";
 import { defineRule } from "../../define-rule.js";
+import { dropReadings } from "../../drop-readings.js";
 import { figureEvidence } from "../../evidence.js";
-import { dropLeans } from "../../leans.js";
 import { loadTold } from "../../load-told.js";
-import { readingsThatSettle } from "../../settle.js";
 import { PART_SHEET } from "../../sources.js";
 import { ofLoad } from "../../subject.js";
 
@@ -41,7 +40,7 @@ export const voltageUnderMinimum = defineRule(
           { path: subject.path, label: "load-voltage", unit: "V", value: told.parameters.got ?? 0 },
           figureEvidence(`${subject.path}.minV`, "minimum-voltage", "V", load.minV, "rating"),
         ],
-        settledBy: told.verdict === "open" ? readingsThatSettle(index, dropLeans(context, load, circuit)) : [],
+        settledBy: told.verdict === "open" ? dropReadings(context, load, circuit) : [],
       };
     }
   },
