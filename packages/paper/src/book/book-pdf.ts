@@ -12,11 +12,11 @@ import { changeBlocks, openBlocks, proofBlocks, wireBlocks } from "./state-block
 /** The as-built book as a document, with the record enclosed. */
 export function bookDocument(view: BookView, measure: Measure): PaperDocument {
   const blocks: Block[] = [
-    ...coverBlocks(view),
+    ...coverBlocks(view, measure),
     ...mapBlocks(view, measure),
     ...diagramBlocks(view, measure),
-    ...moduleBlocks(view, measure),
     ...settingBlocks(view),
+    ...moduleBlocks(view, measure),
     ...wireBlocks(view),
     ...changeBlocks(view),
     ...openBlocks(view),

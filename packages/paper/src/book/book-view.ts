@@ -1,6 +1,7 @@
 import type { Cell } from "../document/blocks.js";
 import type { DiagramLink, DiagramNode } from "../drawings/diagram-layout.js";
 import type { MapGroup } from "../drawings/door-map.js";
+import type { Loom } from "../drawings/loom-picture.js";
 import type { ModuleSheet } from "../drawings/module-sheet.js";
 import type { SwitchCard } from "../drawings/switch-card.js";
 import type { PaperHead, SourceLine } from "../packet/packet-view.js";
@@ -42,6 +43,7 @@ export interface ProofLine {
 export interface BookView {
   readonly head: PaperHead;
   readonly facts: readonly (readonly [string, Cell])[];
+  readonly loom: Loom;
   readonly map: readonly MapGroup[];
   readonly diagram: { readonly nodes: readonly DiagramNode[]; readonly links: readonly DiagramLink[] };
   /** State whose amps set the widths of the wires: "everything on". */

@@ -42,17 +42,18 @@ export function diagramBlocks(view: BookView, measure: Measure): Block[] {
     {
       block: "paragraph",
       manner: "soft",
-      text: "The positive side, from the sources at the left to the modules at the right. Returns and grounds are in the wire list.",
+      text: "The positive side, from the sources at the left to the modules at the right. Returns and grounds are in the wire list. Symbols after IEC 60617, from memory.",
     },
     { block: "drawing", drawing: { ...drawing, widthMm } },
   );
+  const nameOf = (id: string) => view.diagram.nodes.find((node) => node.id === id)?.name ?? id;
   if (notDrawn.length > 0)
     blocks.push(
       { block: "paragraph", text: "Also connected, and not on the diagram:" },
       {
         block: "list",
         items: notDrawn.map((link) =>
-          [`${link.from} to ${link.to}`, link.fuse, link.text].filter((word) => word !== "").join(", "),
+          [`${nameOf(link.from)} to ${nameOf(link.to)}`, link.fuse, link.text].filter((word) => word !== "").join(", "),
         ),
       },
     );

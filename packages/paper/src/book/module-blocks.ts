@@ -27,7 +27,7 @@ export function moduleBlocks(view: BookView, measure: Measure): Block[] {
 
 /** Every address and bank on one table. */
 export const settingBlocks = (view: BookView): Block[] => [
-  { block: "heading", level: 1, text: "Settings", newPage: true },
+  { block: "heading", level: 1, text: "Settings" },
   {
     block: "paragraph",
     manner: "soft",

@@ -4,6 +4,11 @@ import type { BookView } from "./book-view.js";
 export const wireBlocks = (view: BookView): Block[] => [
   { block: "heading", level: 1, text: "Wire list", newPage: true },
   {
+    block: "paragraph",
+    manner: "soft",
+    text: "Figures are as marked on the part or print unless it says otherwise under them. Lengths are one way.",
+  },
+  {
     block: "table",
     sizePt: 11,
     columns: [
@@ -19,7 +24,7 @@ export const wireBlocks = (view: BookView): Block[] => [
 ];
 
 export const changeBlocks = (view: BookView): Block[] => [
-  { block: "heading", level: 1, text: "What was changed, and why", newPage: true },
+  { block: "heading", level: 1, text: "What was changed, and why" },
   {
     block: "table",
     columns: [
@@ -50,7 +55,7 @@ export const openBlocks = (view: BookView): Block[] => [
 ];
 
 export function proofBlocks(view: BookView): Block[] {
-  const heading: Block = { block: "heading", level: 1, text: "Proof record", newPage: true };
+  const heading: Block = { block: "heading", level: 1, text: "Proof record" };
   if (view.proof === undefined)
     return [
       heading,

@@ -107,6 +107,7 @@ export type Block =
       readonly eyebrow: string;
       readonly title: string;
       readonly subtitle: string;
+      readonly drawing?: Drawing;
       readonly pairs: readonly (readonly [string, Cell])[];
     }
   | { readonly block: "contents" }

@@ -83,11 +83,15 @@ function plainBlock(
         drawing: block.drawing === undefined ? null : picture(block.drawing),
       };
     case "facts":
-    case "cover":
+    case "cover": {
+      const drawing = block.block === "cover" ? block.drawing : undefined;
       return {
-        ...texts({ ...block, pairs: [] }, text),
+        ...texts({ ...block, pairs: [], drawing: undefined }, text),
+        image: null,
+        ...(drawing === undefined ? {} : picture(drawing)),
         pairs: block.pairs.map(([label, value]) => [text(label), cell(value)]),
       };
+    }
     case "drawing":
       return { block: "drawing", ...picture(block.drawing), caption: text(block.caption ?? "") };
     case "drawings":

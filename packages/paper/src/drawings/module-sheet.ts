@@ -50,8 +50,8 @@ export function moduleSheet(module: ModuleSheet, measure: Measure): Drawing {
     wirePatterns() +
     box(0.5, 0.5, BOX_W, bottom - 0.5, { fill: SHEET, widthMm: 0.6 }) +
     rows +
-    miniBank(module, 3, bottom - 11) +
-    wireLegend(BOX_W + 4, bottom + 6) +
+    miniBank(module, 2.5, bottom - 10) +
+    wireLegend(module.dimmed.size > 0 ? 24 : 0.5, bottom + 6, measure) +
     (module.dimmed.size > 0
       ? textAt(0.5, bottom + 6, "▲ may dim", { sizeMm: 3.3, colour: COPPER, isStrong: true })
       : "");
@@ -99,7 +99,7 @@ function miniBank(module: ModuleSheet, x: number, y: number): string {
   if (module.positions === "") return "";
   const isUpright = module.onIs !== "left" && module.onIs !== "right";
   if (!isUpright) return textAt(x, y + 6, module.positions, { sizeMm: 4 });
-  const pitch = Math.min(3.2, 21 / module.positions.length);
+  const pitch = Math.min(3, 15.5 / module.positions.length);
   const onTop = module.onIs !== "down";
   return [...module.positions]
     .map((sign, i) => {

@@ -41,9 +41,11 @@ export function switchCard(card: SwitchCard, measure: Measure): Drawing {
   out += textIn(0.5, 11.6, WIDTH_MM - 2, card.subtitle, { sizeMm: 4, colour: SOFT }, measure).svg;
   out += `<g transform="translate(0.5 ${top}) scale(${n(scale)})">${isUpright ? uprightBank(card, bankW, bankH) : lyingBank(card, bankW, bankH)}</g>`;
   let y = top + 4;
-  for (const item of legendOf(card)) {
+  const legend = legendOf(card);
+  const headMm = Math.max(...legend.map((item) => measure(item.head, true)), 0) * READ + 3;
+  for (const item of legend) {
     out += textAt(legendX, y, item.head, { sizeMm: READ, isStrong: true });
-    const said = textIn(legendX + 24, y, WIDTH_MM - legendX - 25, item.text, { sizeMm: READ }, measure);
+    const said = textIn(legendX + headMm, y, WIDTH_MM - legendX - headMm - 1, item.text, { sizeMm: READ }, measure);
     out += said.svg;
     y += 1.15 * READ * said.lines + 1.6;
   }

@@ -5,33 +5,61 @@ import { MIN_CONDENSED, wrapText } from "../drawings/svg.js";
 const MM_PER_PT = 25.4 / 72;
 /** Clear of the cut on every side. */
 const PADDING_MM = 0.7;
-/** Type sizes tried, largest first. Below the last a label is not read at arm's length (common practice, no source). */
+/** Type sizes tried, largest first. Below the last, print does not hold (common practice, no source). */
 const MAX_PT = 13;
-const MIN_PT = 7;
+const MIN_PT = 5;
 const STEP_PT = 0.5;
 /** Room over the measured width, for rounding in the setter. */
 const SLACK = 1.02;
 /** Line height over type size. */
 const LEADING = 1.16;
 
+export interface LabelFit {
+  readonly label: FittedLabel;
+  /** False where nothing fits: then the head stands alone. */
+  readonly isWhole: boolean;
+}
+
+type LabelText = { readonly head: string; readonly text: string };
+type Size = { readonly widthMm: number; readonly heightMm: number };
+
+const sizesFrom = (maxPt: number): number[] => {
+  const count = Math.floor((Math.min(MAX_PT, maxPt) - MIN_PT) / STEP_PT + 1e-9) + 1;
+  return Array.from({ length: Math.max(0, count) }, (_, i) => Math.min(MAX_PT, maxPt) - i * STEP_PT);
+};
+
+const linesIn = (
+  label: LabelText,
+  sizePt: number,
+  size: Size,
+  turned: boolean,
+  measure: Measure,
+): LabelLine[] | undefined => {
+  const across = size.widthMm - 2 * PADDING_MM;
+  const up = size.heightMm - 2 * PADDING_MM;
+  return turned ? linesAt(label, sizePt, up, across, measure) : linesAt(label, sizePt, across, up, measure);
+};
+
+/** The largest type size in points at which head and text stand whole, 0 where none does. */
+export const largestPt = (label: LabelText, size: Size, turned: boolean, measure: Measure): number =>
+  sizesFrom(MAX_PT).find((sizePt) => linesIn(label, sizePt, size, turned, measure) !== undefined) ?? 0;
+
 /**
- * The largest lettering at which a head and a text stand whole in a label: each size is tried as it is, condensed, then wrapped; upright first,
- * turned along the height where that gives larger lettering. `isWhole` is false where nothing fits: then the head stands alone.
+ * Head and text in a label, upright or turned along its height, at the largest lettering up to `maxPt`: each size is tried as it is, condensed, then
+ * wrapped, then with the text running on in the head's line.
  */
 export function fitLabel(
-  label: { readonly head: string; readonly text: string },
-  size: { readonly widthMm: number; readonly heightMm: number },
+  label: LabelText,
+  size: Size,
+  how: { readonly turned: boolean; readonly maxPt: number },
   measure: Measure,
-): { label: FittedLabel; isWhole: boolean } {
-  const innerW = size.widthMm - 2 * PADDING_MM;
-  const innerH = size.heightMm - 2 * PADDING_MM;
-  for (let sizePt = MAX_PT; sizePt >= MIN_PT; sizePt -= STEP_PT) {
-    const upright = linesAt(label, sizePt, innerW, innerH, measure);
-    if (upright !== undefined) return { label: { lines: upright, turned: false }, isWhole: true };
-    const turned = linesAt(label, sizePt, innerH, innerW, measure);
-    if (turned !== undefined) return { label: { lines: turned, turned: true }, isWhole: true };
+): LabelFit {
+  for (const sizePt of sizesFrom(how.maxPt === 0 ? MAX_PT : how.maxPt)) {
+    const lines = linesIn(label, sizePt, size, how.turned, measure);
+    if (lines !== undefined) return { label: { lines, turned: how.turned }, isWhole: true };
   }
-  return { label: headAlone(label.head, innerW, innerH, measure), isWhole: false };
+  const alone = headAlone(label.head, size.widthMm - 2 * PADDING_MM, size.heightMm - 2 * PADDING_MM, measure);
+  return { label: alone, isWhole: false };
 }
 
 function linesAt(

@@ -6,7 +6,7 @@ import type { PacketView } from "./packet-view.js";
 /** Fuse label strips at true size, with a ruler to check the print and a list of what does not fit. */
 export function labelBlocks(view: PacketView, measure: Measure): { blocks: Block[]; reports: readonly LabelReport[] } {
   const filled = view.strips.filter((strip) => strip.labels.length > 0);
-  if (filled.length === 0) return { blocks: [], reports: [] };
+  if (filled.length === 0 && view.labelWants.length === 0) return { blocks: [], reports: [] };
   const laid = filled.map((strip: LabelStrip) => layStrip(strip, bodyWidthMm(view.head.paper), measure));
   const reports = laid.flatMap((one) => one.reports);
   const blocks: Block[] = [
@@ -31,5 +31,10 @@ export function labelBlocks(view: PacketView, measure: Measure): { blocks: Block
         empty: "",
       },
     );
+  for (const want of view.labelWants)
+    blocks.push({
+      block: "paragraph",
+      text: `${want.module}: no labels at true size, because ${want.why}. Measure one on the part and put it in the record.`,
+    });
   return { blocks, reports };
 }

@@ -98,6 +98,8 @@ export interface PacketView {
     readonly because: string;
   }[];
   readonly strips: readonly LabelStrip[];
+  /** Modules whose labels cannot be drawn at true size yet, and what is missing. */
+  readonly labelWants: readonly { readonly module: string; readonly why: string }[];
   readonly tests: readonly TestView[];
   /** What stops signing, or is still open, one line each. */
   readonly open: readonly string[];

@@ -180,6 +180,7 @@ export const smallPacket = (): PacketView => ({
       ].map((text, i) => ({ head: `C${i + 1} 10A`, text })),
     },
   ],
+  labelWants: [{ module: "Module F, helm", why: "the sheet of its kind states no label pitch" }],
   tests: [
     {
       number: "A1",

@@ -6,6 +6,7 @@ import { type CoachIndex, policyOf } from "@fusebook/core/record";
 import type { BookView, OpenLine, ProofLine } from "../book/book-view.js";
 import type { Cell } from "../document/blocks.js";
 import { diagramOf } from "./diagram-of.js";
+import { loomOf } from "./loom-of.js";
 import { mapOf } from "./map-of.js";
 import { findingsBySubject } from "./margin-of.js";
 import { enabledOf, modulePageOf } from "./module-page-of.js";
@@ -54,6 +55,7 @@ export function bookViewOf(inputs: BookInputs): BookView {
       isInvented: record.coach.isInvented === true,
     },
     facts: coverFacts(inputs),
+    loom: loomOf(coach),
     map: mapOf(index),
     diagram: diagramOf(index, units),
     stateName: state.name,

@@ -15,7 +15,7 @@ export function mapOf(index: CoachIndex): MapGroup[] {
     );
     return {
       title: moduleName(index, module),
-      subtitle: [kind?.id, address, placeName(index, module.place)].filter(Boolean).join(" · "),
+      subtitle: [kind?.id, address].filter(Boolean).join(" · "),
       fuses: [
         ...circuits.map((circuit) => entryOf(index, circuit)),
         ...unseen.map((channel) => ({

@@ -1,6 +1,7 @@
 import type { UnitChoice } from "@fusebook/core/quantity";
 import type { Circuit, CoachIndex, WireRun } from "@fusebook/core/record";
 import type { WireLine } from "../book/book-view.js";
+import type { Noted } from "../document/blocks.js";
 import { feedsOf, fuseNumber } from "./names.js";
 import { shownFigure, shownGauge } from "./shown-figure.js";
 
@@ -9,14 +10,17 @@ const circuitTitle = (index: CoachIndex, circuit: Circuit): string => {
   return `${module === undefined ? "" : `${module.id} · `}${fuseNumber(circuit)} ${feedsOf(index, circuit)}`;
 };
 
+/** The list says once that a figure is marked; under a figure stands only what is not. */
+const unlessMarked = (figure: Noted): Noted => (figure.under === "marked" ? { text: figure.text } : figure);
+
 /** Every conductor on record: feeders and returns first, then each circuit's wires, out and back, and the tails of its loads. */
 export function wiresOf(index: CoachIndex, units: UnitChoice): WireLine[] {
   const nodeName = (id: string | undefined) => (id === undefined ? "" : (index.nodes.get(id)?.name ?? id));
   const lineOf = (circuit: string, way: string, run: WireRun, ends: string): WireLine => ({
     circuit,
     way,
-    size: shownGauge(run.gauge, run.sectionMm2, units),
-    length: shownFigure(run.lengthM, "length", units),
+    size: unlessMarked(shownGauge(run.gauge, run.sectionMm2, units)),
+    length: unlessMarked(shownFigure(run.lengthM, "length", units)),
     ends,
   });
   const cables = (index.record.cables ?? []).map(
@@ -26,8 +30,8 @@ export function wiresOf(index: CoachIndex, units: UnitChoice): WireLine[] {
       size:
         cable.gauge === undefined && cable.sectionMm2 === undefined && cable.resistanceOhm !== undefined
           ? shownFigure(cable.resistanceOhm, "resistance", units)
-          : shownGauge(cable.gauge, cable.sectionMm2, units),
-      length: shownFigure(cable.lengthM, "length", units),
+          : unlessMarked(shownGauge(cable.gauge, cable.sectionMm2, units)),
+      length: unlessMarked(shownFigure(cable.lengthM, "length", units)),
       ends: `${nodeName(cable.from)} to ${nodeName(cable.to)}`,
     }),
   );
