@@ -1,9 +1,16 @@
-import type { CoachSpans } from "../network/index.js";
+import { type CoachSpans, MOVING_CLASSES } from "../network/index.js";
 import { known } from "../quantity/index.js";
 import type { Circuit, Load } from "../record/index.js";
 import type { Limit } from "./against.js";
 import type { CoachContext } from "./context.js";
+import { loadsOf } from "./leans.js";
 import { type Reading, type Told, toldIn, worstState } from "./state-told.js";
+
+/** Does everything on this circuit turn or push something? */
+const movesOnly = (context: CoachContext, circuit: Circuit | undefined): boolean =>
+  circuit !== undefined &&
+  (circuit.loads ?? []).length > 0 &&
+  loadsOf(context, circuit).every((load) => load.class !== undefined && MOVING_CLASSES.has(load.class));
 
 /** How many moving loads are asked again one by one; the others stay judged with everything on, which their words say. */
 const ASKED_AGAIN_AT_MOST = 24;
@@ -11,7 +18,7 @@ const askedAgain = new WeakMap<CoachContext, number>();
 
 /**
  * A load's volts or drop in the two named states. With everything on, moving loads run together that never do: where that does not hold, such a load
- * is asked again (`isAskedAgain`) beside the busy evening's lights alone.
+ * is asked again (`isAskedAgain`) as the one that runs in a busy evening.
  */
 export function loadTold(
   context: CoachContext,
@@ -31,7 +38,8 @@ export function loadTold(
   const asked = askedAgain.get(context) ?? 0;
   if (asked >= ASKED_AGAIN_AT_MOST) return told;
   askedAgain.set(context, asked + 1);
-  const state = { ...busy, on: new Set([...busy.on, circuit.id]), name: `${busy.name} and ${load.name}` };
+  const lights = [...busy.on].filter((id) => !movesOnly(context, context.index.circuits.get(id)));
+  const state = { ...busy, on: new Set([...lights, circuit.id]), name: `busy evening with ${load.name}` };
   const spans = context.inState(state);
   const beside = spans.kind === "known" ? toldIn(spans.value, readingOf(spans.value), limit) : undefined;
   if (beside === undefined || beside.verdict === "holds") return told;

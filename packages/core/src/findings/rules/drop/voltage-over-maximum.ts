@@ -1,6 +1,6 @@
 import { onlyState } from "../../../network/index.js";
-import { compareSpan, figureValue, hull, midOf, type Span, spanOf } from "../../../quantity/index.js";
-import { against } from "../../against.js";
+import { figureValue, spanOf, sub } from "../../../quantity/index.js";
+import { against, type Got } from "../../against.js";
 import type { CoachContext } from "../../context.js";
 import { defineRule } from "../../define-rule.js";
 import { figureEvidence } from "../../evidence.js";
@@ -8,16 +8,23 @@ import { readingsThatSettle } from "../../settle.js";
 import { PART_SHEET } from "../../sources.js";
 import { ofLoad } from "../../subject.js";
 
-/** The volts that the supplies can put on the coach, from the lowest to the highest of them; undefined where none says. */
-function suppliedV({ index }: CoachContext): Span | undefined {
-  let all: Span | undefined;
+/** The most volts that any supply puts on the coach: the best of them, whichever runs. A full battery takes nothing and holds nothing down. */
+function mostV({ index }: CoachContext): Got | undefined {
+  let most: Got | undefined;
   for (const supply of index.supplies.values())
     for (const figure of [supply.outputV, supply.openCircuitV]) {
       if (figure === undefined) continue;
-      const one = spanOf(figure, "voltage");
-      all = all === undefined ? one : hull(all, one);
+      const { lo, hi } = spanOf(figure, "voltage");
+      const value = figureValue(figure);
+      most =
+        most === undefined
+          ? { value, span: { lo, hi } }
+          : {
+              value: Math.max(most.value, value),
+              span: { lo: Math.max(most.span.lo, lo), hi: Math.max(most.span.hi, hi) },
+            };
     }
-  return all;
+  return most;
 }
 
 export const voltageOverMaximum = defineRule(
@@ -29,28 +36,32 @@ export const voltageOverMaximum = defineRule(
   },
   function* (context) {
     const { index } = context;
-    const supplied = suppliedV(context);
-    if (supplied === undefined) return;
+    const most = mostV(context);
+    if (most === undefined) return;
     for (const load of index.loads.values()) {
       const circuit = index.circuitOfLoad.get(load.id);
       if (circuit === undefined || load.maxV === undefined) continue;
-      const maxV = spanOf(load.maxV, "rating");
       const subject = ofLoad(index, load);
-      const limit = { value: figureValue(load.maxV), span: maxV, unit: "V", sense: "at-most" } as const;
+      const limit = {
+        value: figureValue(load.maxV),
+        span: spanOf(load.maxV, "rating"),
+        unit: "V",
+        sense: "at-most",
+      } as const;
       const evidence = [figureEvidence(`${subject.path}.maxV`, "maximum-voltage", "V", load.maxV, "rating")];
+      const bound = against(most, limit);
       // No load sees more than the supplies give: where that holds, there is nothing to solve.
-      const bound = against({ value: supplied.hi, span: { lo: supplied.hi, hi: supplied.hi } }, limit);
-      if (compareSpan(supplied, maxV.lo, "at-most") === "holds") {
+      if (bound.verdict === "holds") {
         yield { subject, ...bound, evidence };
         continue;
       }
-      const state = { ...onlyState(index, [circuit.id], `only ${load.name}`), chargerOn: true, engineOn: true };
-      const solved = context.inState(state);
-      const found = solved.kind === "known" ? solved.value.loads.get(load.id) : undefined;
+      const alone = context.inState(onlyState(index, [circuit.id], `only ${load.name}`));
+      const found = alone.kind === "known" ? alone.value.loads.get(load.id) : undefined;
+      const drop = found?.kind === "known" ? found.value.dropV : undefined;
       const told =
-        found?.kind === "known"
-          ? against({ value: found.value.onV.nominal, span: found.value.onV.span }, limit)
-          : { ...against({ value: midOf(supplied), span: supplied }, limit), verdict: "open" as const };
+        drop === undefined
+          ? { ...bound, verdict: "open" as const }
+          : against({ value: most.value - drop.nominal, span: sub(most.span, drop.span) }, limit);
       yield {
         subject,
         ...told,
