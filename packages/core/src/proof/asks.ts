@@ -5,9 +5,9 @@ import type { TestKind } from "./proof.js";
 const ASKS: Readonly<Record<TestKind, string>> = {
   switches: "Switch it on and off from its own button or switch. Does it come on, and go off again?",
   "voltage-at-load":
-    "Charger, engine and solar off, all else off, this on at full. Put both probes on the load's own terminals, positive and return. What does the voltmeter show?",
+    "Charger, engine and solar off, all else off that can be, this on at full. Put both probes on the load's own terminals, positive and return. What does the voltmeter show?",
   current:
-    "Charger, engine and solar off, all else off, this on at full. Close the clamp round the one wire at the fuse, without opening the circuit. What does the clamp meter show, once steady?",
+    "Charger, engine and solar off, all else off that can be, this on at full. Close the clamp round the one wire at the fuse, without opening the circuit. What does the clamp meter show, once steady?",
   dims: "Dim it from its own button, slowly, down and up. Does the light follow all the way, without flicker or jumps?",
   "stays-steady":
     "Dim every other channel of the module down and up while this is on. Does it keep full, steady power and never pulse?",
@@ -20,7 +20,7 @@ export const modulePlaceWords = (module: Module): string =>
 
 /** Where a circuit is, as a person would look for it. */
 export function circuitPlaceWords(index: CoachIndex, circuit: Circuit): string {
-  const named = circuit.name ?? circuit.label ?? circuit.id;
+  const named = [circuit.name, circuit.label].find((each) => each !== undefined && each.trim() !== "") ?? circuit.id;
   if (circuit.module !== undefined) {
     const channel = circuit.channel === undefined ? "" : ` channel ${circuit.channel}`;
     return `${named} (${circuit.module}${channel})`;

@@ -6,7 +6,7 @@ const CAUTION_OF_CLASS: Readonly<Record<LoadClass, string | undefined>> = {
   "led-linear": undefined,
   "led-driver": undefined,
   filament: "The lamp gets hot enough to burn: do not touch it.",
-  motor: "It will turn: keep hands, hair and tools clear.",
+  motor: "It will turn or move: keep hands, hair and tools clear.",
   fan: "It will turn: keep hands, hair and tools clear.",
   pump: "Liquid will move: see that hoses and taps are closed up, and do not let it run dry.",
   actuator: "It will move with force: nobody and nothing in its way, and one person watching it.",
@@ -17,7 +17,8 @@ const CAUTION_OF_CLASS: Readonly<Record<LoadClass, string | undefined>> = {
     "An inverter or generator may start and put mains voltage on the outlets: stand clear, the mains side belongs to a licensed electrician.",
   electronics: undefined,
   outlet: "What is plugged in may start: unplug it first.",
-  detector: "A life-safety detector: do not switch it off and do not take it down.",
+  detector:
+    "A life-safety detector: it must have power whatever button is pressed. Do not switch it off and do not take it down.",
   "resistive-heater": "It gets hot enough to burn: clear it and do not leave it.",
 };
 

@@ -1,6 +1,7 @@
 import { type CoachSpans, onlyState, type Spanned, spanCoach } from "../network/index.js";
 import { missing, type Outcome } from "../quantity/index.js";
 import type { Circuit, CircuitId, CoachIndex, LoadId } from "../record/index.js";
+import { indexOfOnly } from "./test-state.js";
 
 /** What a meter should show on one circuit, in the state of its test. */
 export interface ExpectedAmounts {
@@ -44,7 +45,7 @@ export function expectedAmounts(index: CoachIndex, circuit: Circuit, steady: rea
     without: [],
   });
   if ((circuit.loads ?? []).length === 0) return none(missing(loadsPath));
-  const spans = spanCoach(index, onlyState(index, on, circuit.name ?? circuit.id));
+  const spans = spanCoach(indexOfOnly(index, on), onlyState(index, on, circuit.name ?? circuit.id));
   if (spans.kind !== "known") return none(spans);
   const current: Outcome<Spanned> = spans.value.circuitA.get(circuit.id) ?? missing(loadsPath);
   const { load, voltage } = leastVoltage(index, circuit, spans.value);

@@ -13,7 +13,7 @@ interface Held {
   readonly taken: Usable;
 }
 
-/** Half-open by rounding is no doubt: one part in a thousand million, far below any meter. */
+/** Binary rounding at the edge of a span: one part in a thousand million, far below any meter. */
 const SLACK_RATIO = 1e-9;
 
 /**

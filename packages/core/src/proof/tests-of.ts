@@ -15,7 +15,7 @@ const YES = { said: "yes" } as const;
 
 /**
  * Which tests prove this coach channel by channel? By module in the order of the record, its address first, then its channels; plain fuses last. A spare has
- * none. A circuit with a detector is never switched off: it is read for power only. A test whose figures are missing stands with `needs`.
+ * none. A circuit with a detector, and one that is always on, is not switched off: it is read for power only. A test whose figures are missing stands with `needs`.
  * Amounts are for the circuit alone on battery, at the battery voltage on record.
  */
 export function testsOf(index: CoachIndex): Test[] {
@@ -80,7 +80,8 @@ function circuitTests(context: CoachContext, circuit: Circuit, steady: readonly 
   };
   const loadsNeed = (circuit.loads ?? []).length === 0 ? [`${index.pathOf("circuits", circuit.id)}.loads`] : [];
   const tests: Test[] = [];
-  if (!hasDetector) tests.push(said("switches", loadsNeed));
+  // What has no switch is not switched: it is read for power.
+  if (!hasDetector && !steady.includes(circuit.id)) tests.push(said("switches", loadsNeed));
   tests.push(amount("voltage-at-load", "V", amounts.voltage), amount("current", "A", amounts.current));
   const dims = hasDetector ? undefined : dimsNeeds(context, circuit);
   if (dims !== undefined) tests.push(said("dims", dims));

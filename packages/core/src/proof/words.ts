@@ -8,14 +8,17 @@ const amount = (value: number, unit: "V" | "A", units: UnitChoice): string =>
 const range = (span: Span, unit: "V" | "A", units: UnitChoice): string =>
   `${amount(span.lo, unit, units)} to ${amount(span.hi, unit, units)}`;
 
+const fieldsWords = (paths: readonly string[]): string =>
+  [...new Set(paths)].map((path) => `${fieldWords(path)} (${path})`).join("; ");
+
 /** What the sheet prints as expected: the middle figure and its span, a word, or what is missing. */
 function expectedWords(test: Test, units: UnitChoice): string {
   if (test.cannot !== undefined) return `nothing can be expected: ${test.cannot}`;
-  if (test.needs.length > 0) return `not known; wanted first: ${test.needs.map(fieldWords).join("; ")}`;
+  if (test.needs.length > 0) return `not known; wanted first: ${fieldsWords(test.needs)}`;
   const { expected } = test;
   if ("said" in expected) return test.kind === "address" ? `address ${expected.said}` : expected.said;
-  const without = test.without === undefined ? "" : `; not counted: ${test.without.map(fieldWords).join("; ")}`;
-  return `about ${amount(expected.nominal, expected.unit, units)}, between ${range(expected.span, expected.unit, units)}${without}`;
+  const without = test.without === undefined ? "" : `; not counted: ${fieldsWords(test.without)}`;
+  return `about ${amount(expected.nominal, expected.unit, units)}, from ${range(expected.span, expected.unit, units)}${without}`;
 }
 
 /** One line of the test sheet in words: what to do, and what is expected. */
