@@ -38,13 +38,14 @@ export const flickerRisk = defineRule(
         const swing = modulationOf(lamp.class, SOME_DUTY);
         if (swing.kind !== "known") continue;
         const flicker = flickerOf(spanOf(pwmHz, "frequency"), swing.value);
-        if (flicker.kind !== "known") continue;
-        const verdict = flicker.value.lowRisk;
+        // A frequency doubted down to nothing cannot be judged; that is open, not silent.
+        const verdict = flicker.kind === "known" ? flicker.value.lowRisk : "open";
+        const noEffect = flicker.kind === "known" ? flicker.value.noEffect : "open";
         if (worst !== undefined && WORSE[worst.verdict] >= WORSE[verdict]) continue;
         worst = {
           subject,
           verdict,
-          parameters: { lamp: lamp.name, pwmHz: figureValue(pwmHz), noEffect: flicker.value.noEffect },
+          parameters: { lamp: lamp.name, pwmHz: figureValue(pwmHz), noEffect },
           evidence,
           settledBy:
             verdict === "open"
