@@ -1,0 +1,32 @@
+import type { Plan } from "../plan/index.js";
+import type { CoachIndex } from "../record/index.js";
+import { energiseSteps } from "./energise.js";
+import { exchangeSteps } from "./exchange.js";
+import { closeSteps, proveSteps } from "./finish.js";
+import { isolateSteps } from "./isolate.js";
+import { prepareSteps } from "./prepare.js";
+import type { Procedure } from "./procedure.js";
+
+/**
+ * In what order do the hands work? From the record as found, the plan, and the record as the plan leaves it: prepare, make this coach's own supplies dead and
+ * prove it, exchange place by place, bring power back in stages, prove, close. A plan that touches nothing and changes no fuse has no steps. The order is common practice, no
+ * source; local codes and licensed practice win over it.
+ */
+export function procedureOf(before: CoachIndex, plan: Plan, after: CoachIndex): Procedure {
+  const touched = plan.modules.filter((choice) => choice.isTouched);
+  const isIdle = touched.length === 0 && plan.fuses.length === 0;
+  const section = <Code extends Procedure["sections"][number]["code"]>(
+    code: Code,
+    steps: () => Procedure["sections"][number]["steps"],
+  ) => ({ code, steps: isIdle ? [] : steps() });
+  return {
+    sections: [
+      section("prepare", () => prepareSteps(before, plan, touched)),
+      section("isolate", () => isolateSteps(before, touched)),
+      section("exchange", () => exchangeSteps(before, plan, after, touched)),
+      section("energise", () => energiseSteps(after, touched)),
+      section("prove", () => proveSteps(after, touched)),
+      section("close", () => closeSteps(after, touched)),
+    ],
+  };
+}
