@@ -1,5 +1,5 @@
 import { spanOf } from "../quantity/index.js";
-import type { CoachIndex, Module, ModuleKind } from "../record/index.js";
+import type { CoachIndex, FullPolicy, Module, ModuleKind } from "../record/index.js";
 import type { ChannelLoad } from "./channel-load.js";
 import type { Demand } from "./demand.js";
 import { fitFuse } from "./fuse-fit.js";
@@ -81,6 +81,7 @@ function ratingObstacles(index: CoachIndex, kind: ModuleKind, loads: readonly Ch
  */
 export function candidateOf(
   index: CoachIndex,
+  policy: FullPolicy,
   demand: Demand,
   module: Module,
   present: ModuleKind,
@@ -114,7 +115,7 @@ export function candidateOf(
   obstacles.push(...ratingObstacles(index, kind, loads));
   const fuses: FuseChange[] = [];
   for (const on of loads) {
-    const { change, obstacle } = fitFuse(kind, on);
+    const { change, obstacle } = fitFuse(policy, kind, on);
     if (change !== undefined) fuses.push(change);
     if (obstacle !== undefined) obstacles.push(obstacle);
   }

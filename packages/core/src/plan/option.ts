@@ -195,7 +195,8 @@ export function positionOf(
   const candidates: Candidate[] = [];
   if (present !== undefined)
     for (const kind of index.moduleKinds.values())
-      if (kind.id !== present.id || isDead) candidates.push(candidateOf(index, demand, module, present, kind, loads));
+      if (kind.id !== present.id || isDead)
+        candidates.push(candidateOf(index, policy, demand, module, present, kind, loads));
   const found = asFound(order, module, present, demand, present === undefined ? [] : blocksOf(present));
   const touched: Option[] = [];
   if (!isLocked && present !== undefined) {
