@@ -47,7 +47,10 @@ export function expectedAmounts(index: CoachIndex, circuit: Circuit, steady: rea
   if ((circuit.loads ?? []).length === 0) return none(missing(loadsPath));
   const spans = spanCoach(indexOfOnly(index, on), onlyState(index, on, circuit.name ?? circuit.id));
   if (spans.kind !== "known") return none(spans);
-  const current: Outcome<Spanned> = spans.value.circuitA.get(circuit.id) ?? missing(loadsPath);
+  const own = spans.value.nominal.leftOut.filter((path) => isOfCircuit(index, circuit, path));
+  // A wire of unknown size may carry next to nothing: such an expectation would pass any reading.
+  const current: Outcome<Spanned> =
+    own.length > 0 ? missing(...own) : (spans.value.circuitA.get(circuit.id) ?? missing(loadsPath));
   const { load, voltage } = leastVoltage(index, circuit, spans.value);
   return {
     on,
@@ -56,4 +59,9 @@ export function expectedAmounts(index: CoachIndex, circuit: Circuit, steady: rea
     current,
     without: spans.value.nominal.leftOut,
   };
+}
+
+function isOfCircuit(index: CoachIndex, circuit: Circuit, path: string): boolean {
+  const roots = [index.pathOf("circuits", circuit.id), ...(circuit.loads ?? []).map((id) => index.pathOf("loads", id))];
+  return roots.some((root) => path === root || path.startsWith(`${root}.`));
 }

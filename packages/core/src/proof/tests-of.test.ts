@@ -105,10 +105,9 @@ describe("the tests of a coach", () => {
       "modules[0].address",
     ]);
   });
-  it("expects no volts at a load whose wire is not known", () => {
-    const test = testOf("t-c1-voltage-at-load", {
-      circuits: [{ ...circuitOn(1, "l-lamp"), out: { gauge: "14 AWG" } }],
-    });
-    expect(test?.needs).toEqual(["circuits[0].out.lengthM"]);
+  it("expects neither volts nor amperes where the circuit's own wire is not known", () => {
+    const parts = { circuits: [{ ...circuitOn(1, "l-lamp"), out: { gauge: "14 AWG" } }] };
+    expect(testOf("t-c1-voltage-at-load", parts)?.needs).toEqual(["circuits[0].out.lengthM"]);
+    expect(testOf("t-c1-current", parts)?.needs).toEqual(["circuits[0].out.lengthM"]);
   });
 });
