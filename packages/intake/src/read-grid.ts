@@ -41,6 +41,14 @@ export async function readGrid(bytes: Uint8Array, fileName: string): Promise<Gri
   for (const [signs, code, message] of OTHERS) if (startsWith(bytes, ...signs)) return refusedGrid(name, code, message);
   if (startsWith(bytes, 0x50, 0x4b)) return workbookGrid(bytes, name);
   const decoded = decodeText(bytes);
+  if (/^\s*\{\s*"format"\s*:\s*"fusebook\//.test(decoded.text.slice(0, 200)))
+    return refusedGrid(name, "a-record", "this is a Fusebook record, not a survey; open it as the record");
+  if (/^\s*<(?:!doctype|html|table|\?xml)/i.test(decoded.text.slice(0, 200)))
+    return refusedGrid(
+      name,
+      "a-web-page",
+      "this is a web page or XML, not a survey; open it in a spreadsheet program and save it as XLSX or CSV",
+    );
   if (decoded.text.includes("\u0000"))
     return refusedGrid(name, "not-text", "this is neither a text table nor a workbook; save the survey as CSV or XLSX");
   return textGrid(

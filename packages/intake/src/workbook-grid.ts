@@ -1,118 +1,133 @@
-import type { GridCell, GridWarning } from "@fusebook/core/record";
-import { readSheet } from "read-excel-file/universal";
+import { type Grid, type GridWarning, proposeMapping } from "@fusebook/core/record";
+import { MAX_COLUMNS, MAX_ROWS } from "./bounds.js";
 import { columnName } from "./column-name.js";
 import { gridOf } from "./grid-of.js";
+import { fillMerged } from "./merged-cells.js";
 import { type GridOutcome, refusedGrid } from "./outcome.js";
-import { type SheetMarks, sheetMarks, sheetParts } from "./sheet-marks.js";
+import type { RawCell, RawTable } from "./raw-table.js";
+import { type SheetCells, sheetCellsOf } from "./sheet-cells.js";
+import { workbookOf } from "./workbook-parts.js";
 import { lookIntoZip } from "./zip-look.js";
 
-const textOf = (value: unknown): string => {
-  if (value === null || value === undefined) return "";
-  if (value instanceof Date) return value.toISOString().slice(0, 10);
-  if (typeof value === "number") return String(Math.round(value * 1e10) / 1e10);
-  return String(value);
+const SAVE_AGAIN = "open it in a spreadsheet program and save it again, or save the sheet as CSV";
+const NO_CELL: RawCell = { text: "", place: "" };
+
+const formulaWarnings = (cells: SheetCells["cells"]): GridWarning[] => {
+  const kept = cells.filter((cell) => cell.formula !== undefined && cell.unread === undefined);
+  const first = kept[0];
+  const warnings: GridWarning[] = cells
+    .filter((cell) => cell.unread !== undefined)
+    .slice(0, 50)
+    .map((cell) => ({
+      place: `${columnName(cell.column)}${cell.row}`,
+      code: cell.text.startsWith("=") ? "formula-without-value" : "formula-error",
+      message: `${cell.text}: ${cell.unread}`,
+    }));
+  if (first !== undefined)
+    warnings.push({
+      place: `${columnName(first.column)}${first.row}`,
+      code: "formulas",
+      message: `${kept.length} cells hold formulas (the first is here); the values kept beside them are used, nothing is computed`,
+    });
+  return warnings;
 };
 
-const cellCount = (xml: string): number => xml.match(/<c\b/g)?.length ?? 0;
-
-/** The rows of one sheet with their places; merged cells filled and formulas told. */
-function rowsOf(data: readonly (readonly unknown[])[], marks: SheetMarks, warnings: GridWarning[]) {
-  const cells: GridCell[][] = data.map((row, r) =>
-    row.map((value, c) => ({ text: textOf(value), place: `${columnName(c)}${r + 1}` })),
-  );
-  for (const merge of marks.merged) {
-    const first = cells[merge.top - 1]?.[merge.left];
-    if (first === undefined || first.text === "") continue;
-    for (let r = merge.top - 1; r < merge.bottom; r++)
-      for (let c = merge.left; c <= merge.right; c++) {
-        const row = cells[r];
-        if (row === undefined || (r === merge.top - 1 && c === merge.left)) continue;
-        row[c] = { text: first.text, place: `${columnName(c)}${r + 1}` };
-      }
-    warnings.push({
-      place: merge.range,
-      code: "merged-cells",
-      message: `merged cells: "${first.text}" is taken for each of them; unmerge them if that is wrong`,
-    });
+const tableOf = (name: string, sheet: string, sheets: readonly string[], read: SheetCells): RawTable => {
+  const rows = new Map<number, RawCell[]>();
+  let lastRow = 0;
+  let lastColumn = 0;
+  for (const { row, column, ...cell } of read.cells) {
+    const cells = rows.get(row) ?? [];
+    rows.set(row, cells);
+    cells[column] = { ...cell, place: `${columnName(column)}${row}` };
+    if (row > lastRow) lastRow = row;
+    if (column > lastColumn) lastColumn = column;
   }
-  let kept = 0;
-  let firstKept = "";
-  for (const [place, { formula, hasValue }] of marks.formulas) {
-    const match = /^([A-Z]+)(\d+)$/.exec(place);
-    const row = cells[Number(match?.[2] ?? 0) - 1];
-    const at = row?.findIndex((cell) => cell.place === place) ?? -1;
-    const cell = row?.[at];
-    if (row === undefined || cell === undefined) continue;
-    if (hasValue) {
-      row[at] = { ...cell, formula };
-      kept += 1;
-      firstKept ||= place;
-    } else {
-      row[at] = {
-        text: formula,
-        place,
-        formula,
-        unread:
-          "a formula without a kept value: nothing is computed here; type its value, or open and save the file in a spreadsheet program",
-      };
-      warnings.push({
-        place,
-        code: "formula-without-value",
-        message: `the formula ${formula} has no value kept beside it and is not computed; type its value, or open and save the file in a spreadsheet program`,
-      });
-    }
-  }
-  if (kept > 0)
-    warnings.push({
-      place: firstKept,
-      code: "formulas",
-      message: `${kept} cells hold formulas; the values kept beside them are used, nothing is computed`,
-    });
-  return cells.map((row, i) => ({ number: i + 1, cells: row }));
-}
+  const merged = fillMerged(rows, read.merges, lastRow, lastColumn);
+  return {
+    name,
+    sheet,
+    sheets,
+    warnings: [...merged, ...formulaWarnings(read.cells)],
+    rows: [...rows]
+      .sort(([a], [b]) => a - b)
+      .map(([number, cells]) => ({ number, cells: Array.from(cells, (cell) => cell ?? NO_CELL) })),
+  };
+};
 
-/** A table from a workbook (XLSX): the sheet with the most cells, told when there are several. */
-export async function workbookGrid(bytes: Uint8Array, name: string): Promise<GridOutcome> {
+/** How much a sheet looks like a survey: its rows, weighed by how many of its headings say something. */
+const likeness = (grid: Grid): number => {
+  const rows = grid.rows.filter((row) => row.filter((cell) => cell.text !== "").length >= 2).length;
+  const sample = { ...grid, rows: grid.rows.slice(0, 40) };
+  const told = proposeMapping(sample).filter((column) => column.field !== "unread" && column.confidence >= 0.5).length;
+  return rows === 0 ? 0 : Math.log1p(rows) * (1 + told);
+};
+
+const refusal = (name: string, names: readonly string[]): GridOutcome => {
+  if (names.some((part) => /^xl\/workbook\.bin$/i.test(part)))
+    return refusedGrid(
+      name,
+      "binary-workbook",
+      "this is a binary workbook (XLSB); open it in a spreadsheet program and save it as XLSX or CSV",
+    );
+  if (names.some((part) => /^content\.xml$/i.test(part)))
+    return refusedGrid(
+      name,
+      "other-workbook",
+      "this is an open-document file; open it and save the sheet as XLSX or CSV",
+    );
+  return refusedGrid(name, "no-sheet", "this is a zip archive without a worksheet; save the survey as XLSX or CSV");
+};
+
+/** A table from a workbook (XLSX): the sheet most like a survey, told when there are several. Nothing is computed; bounds are kept. */
+export function workbookGrid(bytes: Uint8Array, name: string): GridOutcome {
   const look = lookIntoZip(bytes);
   if (look.kind === "broken")
     return refusedGrid(
       name,
       "workbook-broken",
-      `the workbook is cut short or damaged (${look.why}); open it in a spreadsheet program, save it again, or save the sheet as CSV`,
+      `wanted a whole workbook, got one that is cut short or damaged (${look.why}); copy it again, or ${SAVE_AGAIN}`,
     );
   if (look.kind === "too-big") return refusedGrid(name, "workbook-too-big", look.why);
-  const sheets = sheetParts(look.parts);
-  const taken = sheets.reduce<(typeof sheets)[number] | undefined>(
-    (best, sheet) => (best === undefined || cellCount(sheet.xml) > cellCount(best.xml) ? sheet : best),
-    undefined,
-  );
-  if (taken === undefined)
-    return refusedGrid(name, "no-sheet", "this is a zip archive without a worksheet; save the survey as XLSX or CSV");
-  const warnings: GridWarning[] = [];
-  if (sheets.length > 1)
-    warnings.push({
-      place: taken.name,
-      code: "several-sheets",
-      message: `of the sheets ${sheets.map((sheet) => `"${sheet.name}"`).join(", ")} "${taken.name}" is read, the fullest; save another one to a file of its own to read it`,
-    });
-  let data: readonly (readonly unknown[])[];
+  let best: { grid: Grid; likeness: number } | undefined;
+  let firstRefusal: GridOutcome | undefined;
+  let names: string[] = [];
   try {
-    data = (await readSheet(
-      bytes.slice().buffer as ArrayBuffer,
-      sheets.indexOf(taken) + 1,
-    )) as readonly (readonly unknown[])[];
+    const workbook = workbookOf(look.parts);
+    const sheets = workbook.sheets.filter((sheet) => sheet.xml !== undefined);
+    names = sheets.map((sheet) => sheet.name);
+    const shown = sheets.some((sheet) => !sheet.isHidden) ? sheets.filter((sheet) => !sheet.isHidden) : sheets;
+    for (const sheet of shown) {
+      const read = sheetCellsOf(sheet.xml ?? "", workbook);
+      const outcome =
+        read.tooFar === undefined
+          ? gridOf(tableOf(name, sheet.name, names, read))
+          : refusedGrid(
+              `${name}, sheet ${sheet.name}, cell ${read.tooFar}`,
+              "too-far",
+              `wanted at most ${MAX_ROWS} rows and ${MAX_COLUMNS} columns, got a filled cell beyond; clear the cells past the table, or save the table alone as CSV`,
+            );
+      if (outcome.kind === "refused") {
+        firstRefusal ??= outcome;
+        continue;
+      }
+      const found = likeness(outcome.grid);
+      if (best === undefined || found > best.likeness) best = { grid: outcome.grid, likeness: found };
+    }
   } catch (error) {
     return refusedGrid(
-      `${name}, sheet ${taken.name}`,
+      name,
       "workbook-broken",
-      `the sheet cannot be read (${(error as Error).message}); open the file in a spreadsheet program, save it again, or save the sheet as CSV`,
+      `wanted a whole workbook, got one with a damaged part (${(error as Error).message}); ${SAVE_AGAIN}`,
     );
   }
-  return gridOf({
-    name,
-    rows: rowsOf(data, sheetMarks(taken.xml), warnings),
-    warnings,
-    sheets: sheets.map((sheet) => sheet.name),
-    sheet: taken.name,
-  });
+  if (best === undefined) return firstRefusal ?? refusal(name, look.names);
+  const { grid } = best;
+  if (names.length < 2) return { kind: "grid", grid };
+  const told = {
+    place: grid.sheet ?? name,
+    code: "several-sheets",
+    message: `of the sheets ${names.map((sheet) => `"${sheet}"`).join(", ")} "${grid.sheet}" is read, the one most like a survey; save another one to a file of its own to read it`,
+  };
+  return { kind: "grid", grid: { ...grid, warnings: [told, ...grid.warnings] } };
 }

@@ -1,31 +1,45 @@
 import { unzipSync } from "fflate";
 import { MAX_UNPACKED_BYTES, megabytes } from "./bounds.js";
 
-/** The XML parts of a workbook, or why they cannot be had. */
+/** The XML parts of a workbook by path, or why they cannot be had. */
 export type ZipLook =
-  | { readonly kind: "parts"; readonly parts: ReadonlyMap<string, string> }
+  | { readonly kind: "parts"; readonly parts: ReadonlyMap<string, string>; readonly names: readonly string[] }
   | { readonly kind: "broken"; readonly why: string }
   | { readonly kind: "too-big"; readonly why: string };
 
-/** Unpacks a workbook's XML within bounds: the sizes the archive declares are summed before anything is unpacked. */
+const WANTED =
+  /^(?:xl\/(?:workbook\.xml|_rels\/workbook\.xml\.rels|sharedStrings\.xml|styles\.xml|worksheets\/[^/]+\.xml))$/i;
+/** No honest sheet packs tighter than this; a few thousand to one is a file made to fill the memory. */
+const MAX_RATIO = 400;
+
+/**
+ * Unpacks the parts of a workbook that a table needs, within bounds: the sizes that the archive declares are summed before anything is unpacked,
+ * and a part is unpacked into no more room than it declares.
+ */
 export function lookIntoZip(bytes: Uint8Array): ZipLook {
   let total = 0;
+  const names: string[] = [];
   try {
     const files = unzipSync(bytes, {
       filter(file) {
-        total += file.originalSize;
-        return total <= MAX_UNPACKED_BYTES && /\.(?:xml|rels)$/i.test(file.name);
+        names.push(file.name);
+        if (!WANTED.test(file.name)) return false;
+        total +=
+          file.originalSize > file.size * MAX_RATIO + 1_000_000
+            ? MAX_UNPACKED_BYTES + file.originalSize
+            : file.originalSize;
+        return total <= MAX_UNPACKED_BYTES;
       },
     });
     if (total > MAX_UNPACKED_BYTES)
       return {
         kind: "too-big",
-        why: `wanted at most ${megabytes(MAX_UNPACKED_BYTES)} unpacked, got ${megabytes(total)}; save only the survey's sheet to a file of its own`,
+        why: `wanted at most ${megabytes(MAX_UNPACKED_BYTES)} unpacked, got more; save only the survey's sheet to a file of its own, or save it as CSV`,
       };
-    return {
-      kind: "parts",
-      parts: new Map(Object.entries(files).map(([name, content]) => [name, new TextDecoder().decode(content)])),
-    };
+    const parts = new Map(
+      Object.entries(files).map(([name, content]) => [name.toLowerCase(), new TextDecoder().decode(content)]),
+    );
+    return { kind: "parts", parts, names };
   } catch (error) {
     return { kind: "broken", why: (error as Error).message };
   }
