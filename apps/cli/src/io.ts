@@ -58,7 +58,7 @@ export function realIo(): Io {
     },
     out: (text) => void process.stdout.write(`${text}\n`),
     err: (text) => void process.stderr.write(`${text}\n`),
-    isTerminal: process.stdout.isTTY === true && process.env["NO_COLOR"] === undefined,
+    isTerminal: process.stdout.isTTY === true && process.env.NO_COLOR === undefined,
     columns: process.stdout.columns ?? 100,
     today: new Date().toISOString().slice(0, 10),
   };

@@ -1,9 +1,8 @@
 import type { Finding } from "@fusebook/core/findings";
 import type { Plan } from "@fusebook/core/plan";
-import { applyPlan } from "@fusebook/core/plan";
 import type { ProofReport } from "@fusebook/core/proof";
 import { type CoachIndex, type CoachRecord, indexRecord, type Job, writeRecord } from "@fusebook/core/record";
-import { bookPdf, bookViewOf, loadPaperEngine, packetPdf, packetViewOf } from "@fusebook/paper";
+import { bookPdf, bookViewOf, loadPaperEngine, packetInputsOf, packetPdf, packetViewOf } from "@fusebook/paper";
 import { Misuse } from "./misuse.js";
 import type { Units } from "./records.js";
 
@@ -23,12 +22,17 @@ export async function packetFor(inputs: {
   readonly date: string;
   readonly units: Units;
 }): Promise<{ readonly pdf: Uint8Array; readonly unfit: readonly string[] }> {
-  const after = indexRecord(applyPlan(inputs.before.record, inputs.plan));
   const setting = await packetPdf(
     await loadPaperEngine(),
-    packetViewOf({ ...inputs, after, id: `${inputs.before.record.id}-${inputs.plan.id}` }),
+    packetViewOf(packetInputsOf({ ...inputs, id: `${inputs.before.record.id}-${inputs.plan.id}` })),
   );
-  return { pdf: setOrSay("packet", setting), unfit: setting.unfitLabels.map((label) => label.message) };
+  return {
+    pdf: setOrSay("packet", setting),
+    unfit: setting.unfitLabels.map(
+      (label) =>
+        `label strip ${label.strip}, ${label.head}: "${label.text}" does not fit at true size; the sheet lists it whole`,
+    ),
+  };
 }
 
 /** The as-built book of a record as a PDF, with the record inside. */

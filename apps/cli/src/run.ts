@@ -34,11 +34,11 @@ export async function runLine(words: readonly string[], commands: readonly Entry
   const command = withCommon(await found.load());
   try {
     const parsed = parseArgs({ args: rest, options: command.options, allowPositionals: true, strict: true });
-    if (parsed.values["help"] === true) {
+    if (parsed.values.help === true) {
       io.out(commandHelp(command));
       return EXIT.fine;
     }
-    const units = parsed.values["units"];
+    const units = parsed.values.units;
     if (units !== undefined && units !== "us" && units !== "metric" && units !== "both")
       throw new Misuse(`--units ${String(units)}: wanted us, metric or both`);
     const count = parsed.positionals.length;

@@ -1,5 +1,12 @@
+export { bookPdf } from "./book/book-pdf.js";
+export type { BookView } from "./book/book-view.js";
 export type { Block, Cell, Drawing, PaperDocument, PaperSize } from "./document/blocks.js";
 export { setDocument } from "./document/set-document.js";
 export { loadPaperEngine } from "./engine/load.js";
 export type { PaperEngine, PaperFiles, Setting } from "./engine/paper-engine.js";
 export { startTypst, type TypstParts } from "./engine/typst-engine.js";
+export { type PacketSetting, packetPdf } from "./packet/packet-pdf.js";
+export type { PacketView } from "./packet/packet-view.js";
+export { type BookInputs, bookViewOf } from "./view/book-view-of.js";
+export { packetInputsOf } from "./view/packet-inputs-of.js";
+export { type PacketInputs, packetViewOf } from "./view/packet-view-of.js";

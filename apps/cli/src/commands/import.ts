@@ -25,7 +25,7 @@ const idFrom = (name: string): string =>
 
 /** `--map "Ckt=circuit"`: the user's word over the proposal. */
 function withWishes(proposed: readonly ColumnMapping[], values: Values): readonly ColumnMapping[] {
-  const wishes = values["map"];
+  const wishes = values.map;
   if (!Array.isArray(wishes)) return proposed;
   const fields: Record<string, SurveyField> = {};
   for (const each of wishes) {
