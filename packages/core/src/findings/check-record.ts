@@ -15,28 +15,36 @@ export interface CheckOptions {
 const VERDICT_ORDER = { fails: 0, open: 1, holds: 2 } as const;
 const CODE_ORDER = new Map(FINDING_CODES.map((code, i) => [code, i]));
 
-/** Paths in the order of the record: `circuits[9]` before `circuits[10]`. */
-const comparePaths = (a: string, b: string): number => {
-  const [left, right] = [a.split(/(\d+)/), b.split(/(\d+)/)];
+/** `circuits[9]` as text and numbers, so that it comes before `circuits[10]`. */
+const pathParts = (path: string): (string | number)[] =>
+  path.split(/(\d+)/).map((part, i) => (i % 2 === 1 ? Number(part) : part));
+
+const comparePaths = (left: readonly (string | number)[], right: readonly (string | number)[]): number => {
   for (let i = 0; i < Math.min(left.length, right.length); i++) {
     const [one, two] = [left[i]!, right[i]!];
-    if (one === two) continue;
-    if (i % 2 === 1) return Number(one) - Number(two);
-    return one < two ? -1 : 1;
+    if (one !== two) return one < two ? -1 : 1;
   }
   return left.length - right.length;
 };
 
 /** Worst first: what fails before what is open at one severity, what holds last of all; then by subject, in the order of the record. */
-export function compareFindings(a: Finding, b: Finding): number {
-  const holds = Number(a.verdict === "holds") - Number(b.verdict === "holds");
-  return (
-    holds ||
-    SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity) ||
-    VERDICT_ORDER[a.verdict] - VERDICT_ORDER[b.verdict] ||
-    comparePaths(a.subject.path, b.subject.path) ||
-    CODE_ORDER.get(a.code)! - CODE_ORDER.get(b.code)!
-  );
+export function sortedFindings(findings: readonly Finding[]): Finding[] {
+  return findings
+    .map((finding) => ({
+      finding,
+      rank:
+        (finding.verdict === "holds" ? 100 : 0) +
+        SEVERITIES.indexOf(finding.severity) * 10 +
+        VERDICT_ORDER[finding.verdict],
+      path: pathParts(finding.subject.path),
+    }))
+    .sort(
+      (a, b) =>
+        a.rank - b.rank ||
+        comparePaths(a.path, b.path) ||
+        CODE_ORDER.get(a.finding.code)! - CODE_ORDER.get(b.finding.code)!,
+    )
+    .map(({ finding }) => finding);
 }
 
 /**
@@ -46,7 +54,6 @@ export function compareFindings(a: Finding, b: Finding): number {
  */
 export function checkRecord(index: CoachIndex, options: CheckOptions = {}): Finding[] {
   const context = options.context ?? contextOf(index);
-  return ALL_RULES.flatMap((rule) => rule.check(context))
-    .filter((finding) => options.includeHolds === true || finding.verdict !== "holds")
-    .sort(compareFindings);
+  const found = ALL_RULES.flatMap((rule) => rule.check(context));
+  return sortedFindings(options.includeHolds === true ? found : found.filter(({ verdict }) => verdict !== "holds"));
 }

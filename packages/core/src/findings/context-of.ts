@@ -9,7 +9,7 @@ import {
   wireResistance,
 } from "../network/index.js";
 import type { Outcome } from "../quantity/index.js";
-import { type CoachIndex, type DimBlockId, policyOf } from "../record/index.js";
+import { type Cable, type CoachIndex, type DimBlockId, policyOf, type WireRun } from "../record/index.js";
 import { ampacityLimit, ceilingLimit } from "./conductor-limits.js";
 import type { CoachContext } from "./context.js";
 import { enabledBlocksOf } from "./enabled-blocks.js";
@@ -29,6 +29,18 @@ function onceFor<K, T>(compute: (key: K) => T): (key: K) => T {
   const made = new Map<K, T>();
   return (key) => {
     const found = made.get(key) ?? compute(key);
+    made.set(key, found);
+    return found;
+  };
+}
+
+/** Computes once for conductors that are alike in all that a limit depends on: a coach has many wires and few sorts. */
+function onceAlike<T>(compute: (run: WireRun | Cable) => T): (run: WireRun | Cable) => T {
+  const made = new Map<string, T>();
+  return (run) => {
+    const { gauge, sectionMm2, insulationC, bundleCount, isSheathed, zone, place } = run;
+    const key = JSON.stringify([gauge, sectionMm2, insulationC, bundleCount, isSheathed, zone, place]);
+    const found = made.get(key) ?? compute(run);
     made.set(key, found);
     return found;
   };
@@ -60,8 +72,8 @@ export function contextOf(index: CoachIndex): CoachContext {
     busy: () => ifKnown(inState(busy())),
     wiring: once(() => wiringOf(index)),
     enabledBlocks: onceFor((module): Outcome<readonly DimBlockId[]> => enabledBlocksOf(index, module)),
-    ampacity: onceFor((run) => ampacityLimit(run, policy, zoneOf)),
-    deviceCeiling: onceFor((run) => ceilingLimit(run, policy, zoneOf)),
+    ampacity: onceAlike((run) => ampacityLimit(run, policy, zoneOf)),
+    deviceCeiling: onceAlike((run) => ceilingLimit(run, policy, zoneOf)),
     resistance: onceFor((run) => wireResistance(run, policy, conductorCOf(run, policy, zoneOf))),
   };
 }

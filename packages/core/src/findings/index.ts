@@ -1,4 +1,4 @@
-export { type CheckOptions, checkRecord, compareFindings } from "./check-record.js";
+export { type CheckOptions, checkRecord, sortedFindings } from "./check-record.js";
 export { FINDING_CODES, type FindingCode } from "./codes.js";
 export type { CoachContext } from "./context.js";
 export { contextOf } from "./context-of.js";

@@ -22,7 +22,7 @@ export const CONSISTENCY_WORDS = {
   "dangling-reference": (say) => ({
     title: "Refers to something that is not on the record",
     wanted: "the id of something on the record",
-    got: `"${say.text("id")}", which nothing has`,
+    got: say.finding.verdict === "holds" ? "one everywhere" : `"${say.text("id")}", which nothing has`,
     remedy: "Correct the id or add what it stands for",
   }),
   "channel-claimed-twice": (say) => ({

@@ -1,6 +1,7 @@
 import { COMMON_PRACTICE } from "../../../quantity/index.js";
-import { type CoachIndex, danglingReferences, referencesOf } from "../../../record/index.js";
+import { type CoachIndex, danglingReferences } from "../../../record/index.js";
 import { defineRule } from "../../define-rule.js";
+import { ofCoach } from "../../subject.js";
 
 /** Parts of a record that only tell what was done or seen; a lost name there endangers nothing. */
 const TOLD = /^(readings|jobs|attachments|controls)\b|\.(photos|place|within)\b/;
@@ -23,17 +24,18 @@ export const danglingReference = defineRule(
     source: COMMON_PRACTICE,
   },
   function* ({ index }) {
-    const dangling = new Set<string>();
-    for (const { path, code } of danglingReferences(index.record)) if (code === "dangling") dangling.add(path);
-    for (const { path, id, target } of referencesOf(index.record)) {
-      // A stop along the trunk may be told in words: "behind the dash".
-      if (path.startsWith("network.")) continue;
+    let isFound = false;
+    for (const { path, id, target, code } of danglingReferences(index.record)) {
+      // A stop along the trunk may be told in words: "behind the dash". Ids used twice are told by `duplicate-id`.
+      if (code !== "dangling" || path.startsWith("network.")) continue;
+      isFound = true;
       yield {
         subject: { ...holderOf(index, path), path },
-        verdict: dangling.has(path) ? "fails" : "holds",
+        verdict: "fails",
         severity: TOLD.test(path) ? "watch" : "mend",
         parameters: { id, target },
       };
     }
+    if (!isFound) yield { subject: ofCoach(index), verdict: "holds", parameters: { id: "", target: "" } };
   },
 );
