@@ -13,7 +13,7 @@ const REST_RATIO: Span = { lo: 11.5 / 12, hi: 13.4 / 12 };
 /** More than a module's own electronics drop over a sound feeder. Common practice, no source. */
 const FEED_DROP_MIN_V = 0.05;
 
-const batteriesOf = (index: CoachIndex): Supply[] =>
+export const batteriesOf = (index: CoachIndex): Supply[] =>
   [...index.supplies.values()].filter((supply) => supply.kind === "battery");
 
 /**
@@ -65,7 +65,7 @@ export function feedReading(
 }
 
 /** Metal across the posts: with the current the battery can drive, where its resistance is known. */
-export function burnAndArc(battery: Supply | undefined): Caution {
+function burnAndArc(battery: Supply | undefined): Caution {
   const openV = battery?.openCircuitV;
   const ohm = battery?.internalResistanceOhm;
   const prospectiveA =
@@ -75,4 +75,8 @@ export function burnAndArc(battery: Supply | undefined): Caution {
   return caution("burn-and-arc", given({ battery: battery?.name, prospectiveA }));
 }
 
-export { batteriesOf };
+/** What bites at a battery's posts. A battery of unknown chemistry may be flooded. */
+export function batteryCautions(battery: Supply | undefined): Caution[] {
+  const mayGas = battery?.chemistry === undefined || battery.chemistry === "flooded";
+  return [burnAndArc(battery), ...(mayGas ? [caution("battery-gas", given({ battery: battery?.name }))] : [])];
+}

@@ -26,7 +26,7 @@ export function cautionWords(caution: Caution): string {
     case "engine-or-generator-may-start":
       return `An engine, generator or inverter may start by itself: ${loads}. Hands and clothing clear of belts and fans, no exhaust into a closed space, and mains outlets may become live.`;
     case "mains-nearby":
-      return `Mains nearby: ${at.what ?? "this place"}. Unplug the shore cord. Leave mains covers shut; the mains side is for a licensed electrician only.`;
+      return `Mains nearby: ${at.what ?? "this place"}. Leave every mains cover shut; the mains side is for a licensed electrician only.`;
     case "life-safety":
       return `Detectors: ${loads}. While they have no power they warn nobody: keep people out, or leave a battery alarm in place. Never bypass, dim or switch a detector.`;
     case "capacitor-charge":

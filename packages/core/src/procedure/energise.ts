@@ -1,7 +1,7 @@
 import type { ModuleChoice } from "../plan/index.js";
 import { figureValue, spanOf } from "../quantity/index.js";
 import type { CoachIndex, ModuleKind, Supply } from "../record/index.js";
-import { batteryReading, burnAndArc, feedReading } from "./battery-volts.js";
+import { batteryCautions, batteryReading, feedReading } from "./battery-volts.js";
 import { fittedDead, isHeld } from "./exchange.js";
 import { isolationOrder } from "./isolate.js";
 import { loadCautions } from "./load-cautions.js";
@@ -99,7 +99,7 @@ export function energiseSteps(after: CoachIndex, touched: readonly ModuleChoice[
         given({ supply: battery.id, what: battery.isolation?.what, place: battery.isolation?.place ?? battery.place }),
         {
           expect: [batteryReading(after, battery)],
-          cautions: [burnAndArc(battery), ...joined(loadCautions(after, others))],
+          cautions: [...batteryCautions(battery), ...joined(loadCautions(after, others))],
         },
       ),
     );

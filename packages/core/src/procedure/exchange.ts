@@ -1,7 +1,7 @@
 import type { ModuleChoice, Plan } from "../plan/index.js";
 import type { Circuit, CoachIndex } from "../record/index.js";
 import { caution, given, makeStep } from "./make-step.js";
-import { byPlace, placeChain } from "./names.js";
+import { byPlace, placesToOpen } from "./names.js";
 import { pinMapOf } from "./pin-map.js";
 import type { Caution, Step } from "./procedure.js";
 
@@ -118,7 +118,7 @@ export function exchangeSteps(
   const steps: Step[] = [];
   const opened = new Set<string>();
   const open = (place: string | undefined) => {
-    for (const each of placeChain(before, place))
+    for (const each of placesToOpen(before, place))
       if (!opened.has(each)) {
         opened.add(each);
         steps.push(

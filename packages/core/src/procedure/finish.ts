@@ -2,7 +2,7 @@ import type { ModuleChoice } from "../plan/index.js";
 import type { CoachIndex } from "../record/index.js";
 import { loadCautions } from "./load-cautions.js";
 import { given, makeStep } from "./make-step.js";
-import { byPlace, placeChain } from "./names.js";
+import { byPlace, placesToOpen } from "./names.js";
 import { detectorsOf } from "./prepare.js";
 import type { Step } from "./procedure.js";
 
@@ -33,7 +33,7 @@ export function closeSteps(after: CoachIndex, touched: readonly ModuleChoice[]):
   const places: string[] = [];
   for (const choice of byPlace(after, touched)) {
     steps.push(makeStep(`covers-${choice.module}`, "refit-covers", {}, { module: choice.module }));
-    for (const place of placeChain(after, after.modules.get(choice.module)?.place))
+    for (const place of placesToOpen(after, after.modules.get(choice.module)?.place))
       if (!places.includes(place)) places.push(place);
   }
   for (const choice of touched) {
@@ -44,6 +44,10 @@ export function closeSteps(after: CoachIndex, touched: readonly ModuleChoice[]):
       );
   }
   for (const place of places.reverse()) steps.push(makeStep(`close-place-${place}`, "close-place", { place }));
-  steps.push(makeStep("write-book", "write-book"), makeStep("show-owner", "show-owner"));
+  steps.push(
+    makeStep("set-back", "set-back"),
+    makeStep("write-book", "write-book"),
+    makeStep("show-owner", "show-owner"),
+  );
   return steps;
 }

@@ -1,6 +1,6 @@
 import type { ModuleChoice } from "../plan/index.js";
 import type { CoachIndex, Supply } from "../record/index.js";
-import { batteriesOf, batteryReading, burnAndArc, DEAD_MAX_V } from "./battery-volts.js";
+import { batteriesOf, batteryCautions, batteryReading, DEAD_MAX_V } from "./battery-volts.js";
 import { caution, given, makeStep } from "./make-step.js";
 import type { Caution, ExpectedReading, Step } from "./procedure.js";
 
@@ -15,12 +15,7 @@ export const hasIsolation = (supply: Supply): boolean => (supply.isolation?.what
 
 function cautionsOf(supply: Supply): Caution[] {
   if (supply.kind === "charger") return [caution("mains-nearby", { what: supply.name })];
-  if (supply.kind !== "battery") return [];
-  const cautions = [burnAndArc(supply)];
-  // A battery of unknown chemistry may be flooded.
-  if (supply.chemistry === "flooded" || supply.chemistry === undefined)
-    cautions.push(caution("battery-gas", { battery: supply.name }));
-  return cautions;
+  return supply.kind === "battery" ? batteryCautions(supply) : [];
 }
 
 function isolateStep(supply: Supply): Step {
@@ -99,7 +94,7 @@ export function isolateSteps(before: CoachIndex, touched: readonly ModuleChoice[
   const battery = batteriesOf(before)[0];
   const prove = {
     expect: battery === undefined ? [] : [batteryReading(before, battery)],
-    cautions: [burnAndArc(battery)],
+    cautions: batteryCautions(battery),
   };
   const unmeasured = touched.filter((choice) => before.modules.get(choice.module)?.feedNode === undefined);
   steps.push(

@@ -1,4 +1,5 @@
 import type { ModuleChoice } from "../plan/index.js";
+import { figureValue } from "../quantity/index.js";
 import type { Circuit, CoachIndex, ModuleId } from "../record/index.js";
 
 export const moduleName = (index: CoachIndex, id: string | undefined): string =>
@@ -30,6 +31,13 @@ export function placeChain(index: CoachIndex, place: string | undefined): string
     chain.unshift(at);
   return chain;
 }
+
+/** The places on the way that must be opened: those one just walks into (access minutes 0 on record) are left out. */
+export const placesToOpen = (index: CoachIndex, place: string | undefined): string[] =>
+  placeChain(index, place).filter((each) => {
+    const accessMin = index.places.get(each)?.accessMin;
+    return accessMin === undefined || figureValue(accessMin) > 0;
+  });
 
 /** Ordered so that each place is opened once: by the places on the way to it, in the record's order. */
 export function byPlace(index: CoachIndex, choices: readonly ModuleChoice[]): ModuleChoice[] {

@@ -21,6 +21,7 @@ export function rollBackWords(code: StepCode): string | undefined {
     case "isolation-unknown":
     case "check-labels":
     case "keep-old-part":
+    case "set-back":
     case "write-book":
     case "show-owner":
     case "no-bank":

@@ -43,6 +43,7 @@ export const STEP_CODES = [
   "close-place",
   "check-labels",
   "keep-old-part",
+  "set-back",
   "write-book",
   "show-owner",
 ] as const;

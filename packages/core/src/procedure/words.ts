@@ -40,12 +40,15 @@ const sentence = (text: string): string => {
   return /[.!?]$/.test(whole) ? whole : `${whole}.`;
 };
 
-/** Key, shore cord and cover say which hand does what, where the record does not. */
-function supplyHow(kind: string): string {
-  if (kind === "charger") return "Unplug the shore cord; its mains side is for a licensed electrician only.";
-  if (kind === "solar") return "Panels give volts as long as light falls on them: open the controller's side first.";
-  if (kind === "alternator") return "Engine off, key out and in your pocket.";
-  return 'Tag it "people at work", keep the key in your pocket, and where there is no switch take off the negative first.';
+/** What every supply of this kind asks, where the record's own words do not say it. Common practice, no source. */
+function supplyHow(kind: string, how: string): string | undefined {
+  if (kind === "charger")
+    return /shore/i.test(how) && /licen[cs]ed/i.test(how)
+      ? undefined
+      : "Unplug the shore cord; the mains side is for a licensed electrician only.";
+  if (kind === "solar") return "Panels give volts as long as light falls on them.";
+  if (kind === "alternator") return /key/i.test(how) ? undefined : "Engine off, key out and in your pocket.";
+  return 'Tag it "people at work" and keep its key in your pocket; where there is no switch, take off the negative first.';
 }
 
 /** One step as what the hand does. `before`: the coach as found; `after`: as the plan leaves it. */
@@ -96,12 +99,12 @@ export function stepWords(step: Step, before: CoachIndex, after: CoachIndex): St
           ? `Open the battery isolation of ${supply}: ${text("what")}, in ${place}.`
           : `Cut off ${supply}: ${text("what")}, in ${place}.`,
         text("how") === undefined ? undefined : sentence(text("how") ?? ""),
-        supplyHow(String(at.kind)),
+        supplyHow(String(at.kind), text("how") ?? ""),
       );
     case "isolation-unknown":
       return say(
         `STOP at ${supply}: the record does not say what makes it dead. Find it, write it in the record, and go no further until then.`,
-        supplyHow(String(at.kind)),
+        supplyHow(String(at.kind), text("how") ?? ""),
       );
     case "no-supply-on-record":
       return say(
@@ -120,7 +123,10 @@ export function stepWords(step: Step, before: CoachIndex, after: CoachIndex): St
         "Inverters and dimmers hold a charge; the dead test shows whether it is gone. The time is common practice, no source.",
       );
     case "prove-meter":
-      return say("Prove the meter: read volts across the battery posts, which stay live.");
+      return say(
+        "Prove the meter: read volts across the battery posts, which stay live.",
+        step.expect.length === 0 ? "No battery is on record: use any battery known to be charged." : undefined,
+      );
     case "dead-test":
       return say(
         "Read volts from each point below to battery negative, with a long lead where needed; a local ground may be open and lie.",
@@ -266,6 +272,11 @@ export function stepWords(step: Step, before: CoachIndex, after: CoachIndex): St
       );
     case "close-place":
       return say(`Close ${place} as it was.`);
+    case "set-back":
+      return say(
+        "Set everything back as it was noted at the start: switches, taps, valves, and what was switched off at its own panel.",
+        "Nothing goes on with nobody at it.",
+      );
     case "write-book":
       return say(
         "Write in the record what was done: serial numbers, switch positions seen, addresses answered, readings, fuses.",
