@@ -4,7 +4,8 @@ import type { Network } from "./network.js";
 export class Groups {
   private readonly parent: Int32Array;
   constructor(size: number) {
-    this.parent = Int32Array.from({ length: size }, (_, i) => i);
+    this.parent = new Int32Array(size);
+    for (let i = 0; i < size; i++) this.parent[i] = i;
   }
   rootOf(node: number): number {
     const { parent } = this;

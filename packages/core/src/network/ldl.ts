@@ -16,15 +16,15 @@ export class SparseLdl {
   private readonly upStart: Int32Array;
   private readonly upRow: Int32Array;
   private readonly upPair: Int32Array;
-  private readonly parent: Int32Array;
+  /** By row of L: its columns, in the order they are taken. */
+  private readonly rowStart: Int32Array;
+  private readonly row: Int32Array;
   private readonly lStart: Int32Array;
   private readonly lFilled: Int32Array;
   private readonly lRow: Int32Array;
   private readonly lValue: Float64Array;
   private readonly d: Float64Array;
   private readonly work: Float64Array;
-  private readonly pattern: Int32Array;
-  private readonly mark: Int32Array;
   private readonly permuted: Float64Array;
 
   constructor(size: number, rows: ArrayLike<number>, columns: ArrayLike<number>) {
@@ -49,67 +49,70 @@ export class SparseLdl {
       this.upRow[at] = Math.min(a, b);
       this.upPair[at] = p;
     }
-    this.parent = new Int32Array(size).fill(-1);
-    this.mark = new Int32Array(size).fill(-1);
+    this.rowStart = new Int32Array(size + 1);
     this.lStart = new Int32Array(size + 1);
-    this.countEntries();
-    const entries = this.lStart[size]!;
+    const { row, column } = this.eliminate();
+    this.row = row;
+    this.lRow = column;
     this.lFilled = new Int32Array(size);
-    this.lRow = new Int32Array(entries);
-    this.lValue = new Float64Array(entries);
+    this.lValue = new Float64Array(column.length);
     this.d = new Float64Array(size);
     this.work = new Float64Array(size);
-    this.pattern = new Int32Array(size);
     this.permuted = new Float64Array(size);
   }
 
-  /** The elimination tree and how many entries each column of L has. */
-  private countEntries(): void {
-    const { size, upStart, upRow, parent, mark, lStart } = this;
-    const count = new Int32Array(size);
+  /** The pattern of L once and for all: the columns of each row in the order they must be taken, and the rows of each column. */
+  private eliminate(): { row: Int32Array; column: Int32Array } {
+    const { size, upStart, upRow, rowStart, lStart } = this;
+    const parent = new Int32Array(size).fill(-1);
+    const mark = new Int32Array(size).fill(-1);
+    const stack = new Int32Array(size);
+    const rows: number[] = [];
     for (let k = 0; k < size; k++) {
       mark[k] = k;
-      for (let p = upStart[k]!; p < upStart[k + 1]!; p++)
+      let top = size;
+      for (let p = upStart[k]!; p < upStart[k + 1]!; p++) {
+        // Up the elimination tree from each entry; what is met first is taken last.
+        let length = 0;
         for (let i = upRow[p]!; mark[i] !== k; i = parent[i]!) {
           if (parent[i]! < 0) parent[i] = k;
-          count[i]!++;
+          stack[length++] = i;
           mark[i] = k;
         }
+        while (length > 0) stack[--top] = stack[--length]!;
+      }
+      for (; top < size; top++) {
+        rows.push(stack[top]!);
+        lStart[stack[top]! + 1]!++;
+      }
+      rowStart[k + 1] = rows.length;
     }
-    for (let k = 0; k < size; k++) lStart[k + 1] = lStart[k]! + count[k]!;
+    for (let k = 0; k < size; k++) lStart[k + 1]! += lStart[k]!;
+    const filled = lStart.slice(0, size);
+    const column = new Int32Array(rows.length);
+    for (let k = 0; k < size; k++)
+      for (let p = rowStart[k]!; p < rowStart[k + 1]!; p++) column[filled[rows[p]!]!++] = k;
+    return { row: Int32Array.from(rows), column };
   }
 
   /** Factors the values now in `diagonal` and `offDiagonal`. False where a pivot is not above zero: the matrix is not positive definite. */
   factor(): boolean {
-    const { size, order, upStart, upRow, upPair, parent, lStart, lFilled, lRow, lValue, d, work, pattern, mark } = this;
-    mark.fill(-1);
+    const { size, order, diagonal, offDiagonal, upStart, upRow, upPair, rowStart, row } = this;
+    const { lStart, lFilled, lRow, lValue, d, work } = this;
+    lFilled.set(lStart.subarray(0, size));
     for (let k = 0; k < size; k++) {
-      let top = size;
-      mark[k] = k;
-      lFilled[k] = 0;
-      for (let p = upStart[k]!; p < upStart[k + 1]!; p++) {
-        let i = upRow[p]!;
-        work[i]! += this.offDiagonal[upPair[p]!]!;
-        let length = 0;
-        for (; mark[i] !== k; i = parent[i]!) {
-          pattern[length++] = i;
-          mark[i] = k;
-        }
-        while (length > 0) pattern[--top] = pattern[--length]!;
-      }
-      let pivot = this.diagonal[order[k]!]!;
-      for (; top < size; top++) {
-        const i = pattern[top]!;
+      for (let p = upStart[k]!; p < upStart[k + 1]!; p++) work[upRow[p]!]! += offDiagonal[upPair[p]!]!;
+      let pivot = diagonal[order[k]!]!;
+      for (let r = rowStart[k]!; r < rowStart[k + 1]!; r++) {
+        const i = row[r]!;
         const y = work[i]!;
         work[i] = 0;
-        const start = lStart[i]!;
-        const end = start + lFilled[i]!;
-        for (let q = start; q < end; q++) work[lRow[q]!]! -= lValue[q]! * y;
+        const end = lFilled[i]!;
+        for (let q = lStart[i]!; q < end; q++) work[lRow[q]!]! -= lValue[q]! * y;
         const l = y / d[i]!;
         pivot -= l * y;
-        lRow[end] = k;
         lValue[end] = l;
-        lFilled[i]!++;
+        lFilled[i] = end + 1;
       }
       if (!(pivot > 0)) {
         work.fill(0);

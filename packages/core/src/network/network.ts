@@ -31,23 +31,49 @@ export function networkFault(network: Network): string | undefined {
   const { nodeCount, reference, branches, loads } = network;
   const isNode = (n: number) => Number.isInteger(n) && n >= 0 && n < nodeCount;
   if (!isNode(reference)) return `reference: a node from 0 to ${nodeCount - 1} is wanted, got ${reference}`;
-  for (const [b, branch] of branches.entries()) {
+  for (let b = 0; b < branches.length; b++) {
+    const branch = branches[b]!;
     if (!isNode(branch.from) || !isNode(branch.to))
       return `branches[${b}]: its ends must be nodes 0 to ${nodeCount - 1}`;
     if (!(branch.resistanceOhm > 0 && Number.isFinite(branch.resistanceOhm)))
       return `branches[${b}].resistanceOhm: a number above 0 is wanted, got ${branch.resistanceOhm}`;
     if (!Number.isFinite(branch.emfV ?? 0)) return `branches[${b}].emfV: a number is wanted, got ${branch.emfV}`;
   }
-  for (const [k, load] of loads.entries()) {
+  for (let k = 0; k < loads.length; k++) {
+    const load = loads[k]!;
     if (!isNode(load.from) || !isNode(load.to)) return `loads[${k}]: its ends must be nodes 0 to ${nodeCount - 1}`;
-    for (const [name, value] of Object.entries(load.model))
-      if (
-        typeof value === "number" &&
-        !(Number.isFinite(value) && (value > 0 || (value === 0 && MAY_BE_ZERO.has(name))))
-      )
-        return `loads[${k}].${name}: a number above 0 is wanted, got ${value}`;
+    const wrong = modelFault(load.model);
+    if (wrong !== undefined) return `loads[${k}].${wrong}`;
   }
   return undefined;
 }
 
-const MAY_BE_ZERO = new Set(["currentA", "powerW", "runningA", "forwardV", "maxA"]);
+const above = (name: string, value: number): string | undefined =>
+  value > 0 && Number.isFinite(value) ? undefined : `${name}: a number above 0 is wanted, got ${value}`;
+
+const notBelow = (name: string, value: number): string | undefined =>
+  value >= 0 && Number.isFinite(value) ? undefined : `${name}: a number from 0 up is wanted, got ${value}`;
+
+function modelFault(model: LoadModel): string | undefined {
+  switch (model.kind) {
+    case "resistance":
+      return above("resistanceOhm", model.resistanceOhm);
+    case "current":
+      return notBelow("currentA", model.currentA) ?? above("kneeV", model.kneeV);
+    case "power":
+      return notBelow("powerW", model.powerW) ?? above("dropOutV", model.dropOutV);
+    case "led":
+      return (
+        notBelow("forwardV", model.forwardV) ??
+        above("resistanceOhm", model.resistanceOhm) ??
+        above("bendV", model.bendV ?? 1) ??
+        above("aboveOhm", model.aboveOhm ?? 1)
+      );
+    case "filament":
+      return notBelow("currentA", model.currentA) ?? above("ratedV", model.ratedV);
+    case "motor":
+      return notBelow("runningA", model.runningA) ?? above("stallOhm", model.stallOhm);
+    case "regulated":
+      return above("setV", model.setV) ?? above("outputOhm", model.outputOhm) ?? notBelow("maxA", model.maxA);
+  }
+}

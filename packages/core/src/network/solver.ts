@@ -6,6 +6,9 @@ import type { Network } from "./network.js";
 export type SolveStatus = "solved" | "not-converged" | "going-out" | "unstable";
 
 const MAX_NEWTON_STEPS = 100;
+/** Where the steps have shrunk to this part of the supply volts, polishing takes over; if it then fails, the tighter one is tried. */
+const LOOSE_RELATIVE = 1e-4;
+const TIGHT_RELATIVE = 1e-8;
 const MAX_POLISH_STEPS = 12;
 /** The balance asked of every solve. */
 export const BALANCE_RELATIVE = 1e-9;
@@ -55,21 +58,39 @@ export class NetworkSolver {
   private readonly step: Float64Array;
   private readonly startV: Float64Array;
   private readonly branchLeftV: Float64Array;
+  /** Slope of each load at the volts last looked at. */
+  private readonly loadSlopeS: Float64Array;
+  /** What the branches alone put into the matrix; the loads' slopes come on top at every step. */
+  private readonly branchDiagonal: Float64Array;
+  private readonly branchOff: Float64Array;
+  private readonly siemens: Float64Array;
   private loadScale = 1;
 
   constructor(network: Network) {
     const { nodeCount, branches, loads } = network;
-    this.ohm = Float64Array.from(branches, (branch) => branch.resistanceOhm);
-    this.emfV = Float64Array.from(branches, (branch) => branch.emfV ?? 0);
-    this.from = Int32Array.from(branches, (branch) => branch.from);
-    this.to = Int32Array.from(branches, (branch) => branch.to);
-    this.loadFrom = Int32Array.from(loads, (load) => load.from);
-    this.loadTo = Int32Array.from(loads, (load) => load.to);
+    this.ohm = new Float64Array(branches.length);
+    this.emfV = new Float64Array(branches.length);
+    this.from = new Int32Array(branches.length);
+    this.to = new Int32Array(branches.length);
+    for (let b = 0; b < branches.length; b++) {
+      const branch = branches[b]!;
+      this.ohm[b] = branch.resistanceOhm;
+      this.emfV[b] = branch.emfV ?? 0;
+      this.from[b] = branch.from;
+      this.to[b] = branch.to;
+    }
+    this.loadFrom = new Int32Array(loads.length);
+    this.loadTo = new Int32Array(loads.length);
+    for (let k = 0; k < loads.length; k++) {
+      this.loadFrom[k] = loads[k]!.from;
+      this.loadTo[k] = loads[k]!.to;
+    }
     this.loads = new LoadTable(loads.map((load) => load.model));
     this.nodeV = new Float64Array(nodeCount);
     this.branchA = new Float64Array(branches.length);
     this.branchLeftV = new Float64Array(branches.length);
     this.loadA = new Float64Array(loads.length);
+    this.loadSlopeS = new Float64Array(loads.length);
     this.leftA = new Float64Array(nodeCount);
     this.flowA = new Float64Array(nodeCount);
     this.startV = new Float64Array(nodeCount);
@@ -81,39 +102,57 @@ export class NetworkSolver {
     for (let n = 0; n < nodeCount; n++) if (this.unknown[n]! >= 0) this.unknown[n] = size++;
     const rows: number[] = [];
     const columns: number[] = [];
-    const pairOf = (from: Int32Array, to: Int32Array) =>
-      from.map((node, e) => {
-        const a = this.unknown[node]!;
+    const pairOf = (from: Int32Array, to: Int32Array): Int32Array => {
+      const pair = new Int32Array(from.length).fill(-1);
+      for (let e = 0; e < from.length; e++) {
+        const a = this.unknown[from[e]!]!;
         const b = this.unknown[to[e]!]!;
-        if (a < 0 || b < 0 || a === b) return -1;
+        if (a < 0 || b < 0 || a === b) continue;
+        pair[e] = rows.length;
         rows.push(a);
         columns.push(b);
-        return rows.length - 1;
-      });
+      }
+      return pair;
+    };
     this.branchPair = pairOf(this.from, this.to);
     this.loadPair = pairOf(this.loadFrom, this.loadTo);
     this.ldl = new SparseLdl(size, rows, columns);
+    this.branchDiagonal = new Float64Array(size);
+    this.branchOff = new Float64Array(rows.length);
+    this.siemens = new Float64Array(branches.length);
     this.rhs = new Float64Array(size);
     this.step = new Float64Array(size);
   }
 
-  /** Solves from the volts now in `nodeV` (all zero is a cold start). */
+  /** Solves; where `isWarm`, from the volts now in `nodeV`. */
   run(isWarm = false): SolveStatus {
     this.iterations = 0;
     this.goingOut = [];
     this.loadScale = 1;
-    if (!isWarm) this.startWithoutLoads();
-    if (!this.descend()) {
-      // Bring the loads up in steps, each from the volts of the one before.
-      this.startWithoutLoads();
-      let reached = true;
-      for (let eighth = 1; eighth <= 8 && reached; eighth++) {
-        this.loadScale = eighth / 8;
-        reached = this.descend();
-      }
-      this.loadScale = 1;
-      if (!reached) return "not-converged";
+    this.stampBranches();
+    let status: SolveStatus = "not-converged";
+    for (const standstill of [LOOSE_RELATIVE, TIGHT_RELATIVE]) {
+      if (!isWarm || standstill === TIGHT_RELATIVE) this.startWithChords();
+      status = this.descend(standstill) || this.bringUp(standstill) ? this.settle() : "not-converged";
+      if (status !== "not-converged") break;
     }
+    return status;
+  }
+
+  /** Brings the loads up in steps, each from the volts of the one before. */
+  private bringUp(standstill: number): boolean {
+    this.nodeV.fill(0);
+    for (let eighth = 0; eighth <= 8; eighth++) {
+      this.loadScale = eighth / 8;
+      if (!this.descend(standstill)) {
+        this.loadScale = 1;
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private settle(): SolveStatus {
     const isStable = this.polish();
     for (let k = 0; k < this.loadA.length; k++)
       if (this.loads.isGoingOut(k, this.nodeV[this.loadFrom[k]!]! - this.nodeV[this.loadTo[k]!]!))
@@ -123,28 +162,51 @@ export class NetworkSolver {
     return isStable ? "solved" : "unstable";
   }
 
-  private startWithoutLoads(): void {
+  private stampBranches(): void {
+    const { from, to, ohm, siemens, unknown, branchPair, branchDiagonal, branchOff } = this;
+    branchDiagonal.fill(0);
+    branchOff.fill(0);
+    for (let b = 0; b < ohm.length; b++) {
+      const s = 1 / ohm[b]!;
+      siemens[b] = s;
+      const a = unknown[from[b]!]!;
+      const c = unknown[to[b]!]!;
+      if (a === c) continue;
+      if (a >= 0) branchDiagonal[a]! += s;
+      if (c >= 0) branchDiagonal[c]! += s;
+      const pair = branchPair[b]!;
+      if (pair >= 0) branchOff[pair]! -= s;
+    }
+  }
+
+  /** First guess: every load as the resistance it would be at the highest supply volts, which draws no more than it will. */
+  private startWithChords(): void {
+    const { loads, loadSlopeS, emfV } = this;
+    let topV = 1;
+    for (let b = 0; b < emfV.length; b++) topV = Math.max(topV, Math.abs(emfV[b]!));
     this.nodeV.fill(0);
     this.loadScale = 0;
     this.leftOver();
-    this.fillMatrix(false);
+    this.loadScale = 1;
+    for (let k = 0; k < loadSlopeS.length; k++) loadSlopeS[k] = Math.max(0, loads.currentAt(k, topV)) / topV;
+    this.fillMatrix(true);
     if (!this.ldl.factor()) return;
     this.solveStep();
     this.move(1);
-    this.loadScale = 1;
   }
 
   /** Currents left over at every node at the volts in `nodeV`. */
   private leftOver(): void {
-    const { from, to, ohm, emfV, nodeV, leftA, loads, loadFrom, loadTo, loadScale } = this;
+    const { from, to, siemens, emfV, nodeV, leftA, loads, loadFrom, loadTo, loadScale, loadSlopeS } = this;
     leftA.fill(0);
-    for (let b = 0; b < ohm.length; b++) {
-      const i = (nodeV[from[b]!]! - nodeV[to[b]!]! + emfV[b]!) / ohm[b]!;
+    for (let b = 0; b < siemens.length; b++) {
+      const i = (nodeV[from[b]!]! - nodeV[to[b]!]! + emfV[b]!) * siemens[b]!;
       leftA[from[b]!]! += i;
       leftA[to[b]!]! -= i;
     }
     for (let k = 0; k < loadFrom.length; k++) {
       const i = loadScale * loads.currentAt(k, nodeV[loadFrom[k]!]! - nodeV[loadTo[k]!]!);
+      loadSlopeS[k] = loads.slopeS;
       leftA[loadFrom[k]!]! += i;
       leftA[loadTo[k]!]! -= i;
     }
@@ -153,24 +215,20 @@ export class NetworkSolver {
   /** Fills the matrix of slopes; with `isRaised` a falling load counts as flat, which keeps the step downhill. */
   private fillMatrix(isRaised: boolean): void {
     const { diagonal, offDiagonal } = this.ldl;
-    const { from, to, ohm, unknown, branchPair, loads, loadFrom, loadTo, loadPair, nodeV, loadScale } = this;
-    diagonal.fill(0);
-    offDiagonal.fill(0);
-    for (let b = 0; b < ohm.length; b++) this.stamp(unknown[from[b]!]!, unknown[to[b]!]!, branchPair[b]!, 1 / ohm[b]!);
+    const { unknown, loadFrom, loadTo, loadPair, loadSlopeS, loadScale } = this;
+    diagonal.set(this.branchDiagonal);
+    offDiagonal.set(this.branchOff);
     for (let k = 0; k < loadFrom.length; k++) {
-      loads.currentAt(k, nodeV[loadFrom[k]!]! - nodeV[loadTo[k]!]!);
-      let slope = loads.slopeS * loadScale;
-      if (isRaised && slope < 0) slope = 0;
-      this.stamp(unknown[loadFrom[k]!]!, unknown[loadTo[k]!]!, loadPair[k]!, slope + LEAST_SLOPE_S);
+      const slope = loadSlopeS[k]! * loadScale;
+      const siemens = (isRaised && slope < 0 ? 0 : slope) + LEAST_SLOPE_S;
+      const a = unknown[loadFrom[k]!]!;
+      const b = unknown[loadTo[k]!]!;
+      if (a === b) continue;
+      if (a >= 0) diagonal[a]! += siemens;
+      if (b >= 0) diagonal[b]! += siemens;
+      const pair = loadPair[k]!;
+      if (pair >= 0) offDiagonal[pair]! -= siemens;
     }
-  }
-
-  private stamp(a: number, b: number, pair: number, siemens: number): void {
-    if (a === b) return;
-    const { diagonal, offDiagonal } = this.ldl;
-    if (a >= 0) diagonal[a]! += siemens;
-    if (b >= 0) diagonal[b]! += siemens;
-    if (pair >= 0) offDiagonal[pair]! -= siemens;
   }
 
   /** step = -matrix^-1 leftA; returns the greatest change in volts. */
@@ -203,8 +261,8 @@ export class NetworkSolver {
     return this.slopeAlong();
   }
 
-  /** Newton steps, each as long as it goes downhill, until the volts stand still to a part in ten million. */
-  private descend(): boolean {
+  /** Newton steps, each as long as it goes downhill, until the volts stand still to this part of the supply's. */
+  private descend(standstill: number): boolean {
     let mostV = 1;
     for (let b = 0; b < this.emfV.length; b++) mostV = Math.max(mostV, Math.abs(this.emfV[b]!));
     this.leftOver();
@@ -217,7 +275,7 @@ export class NetworkSolver {
       }
       const most = this.solveStep();
       if (!Number.isFinite(most)) return false;
-      if (most < 1e-7 * mostV) {
+      if (most < standstill * mostV) {
         this.move(1);
         return true;
       }
@@ -288,7 +346,22 @@ export class NetworkSolver {
 
   /** Both laws at the present volts and currents: the balance, with the leftovers in `leftA` and `branchLeftV`. */
   private weigh(): void {
-    const { from, to, ohm, emfV, nodeV, branchA, branchLeftV, leftA, flowA, loads, loadFrom, loadTo, loadA } = this;
+    const {
+      from,
+      to,
+      ohm,
+      emfV,
+      nodeV,
+      branchA,
+      branchLeftV,
+      leftA,
+      flowA,
+      loads,
+      loadFrom,
+      loadTo,
+      loadA,
+      loadSlopeS,
+    } = this;
     leftA.fill(0);
     flowA.fill(0);
     let inW = 0;
@@ -314,6 +387,7 @@ export class NetworkSolver {
       const i = loads.currentAt(k, v);
       const size = i < 0 ? -i : i;
       loadA[k] = i;
+      loadSlopeS[k] = loads.slopeS;
       leftA[loadFrom[k]!]! += i;
       leftA[loadTo[k]!]! -= i;
       flowA[loadFrom[k]!]! += size;
