@@ -31,6 +31,9 @@ export function circuitPlaceWords(index: CoachIndex, circuit: Circuit): string {
   return `${named} (fuse ${position.name}${node === undefined ? "" : `, ${node}`})`;
 }
 
+/** How every test of a kind is done, said once for a whole sheet. */
+export const methodWords = (kind: TestKind): string => ASKS[kind];
+
 /** The line of the test sheet: where, what to beware of, what to do, what is asked. */
 export const asksWords = (kind: TestKind, place: string, cautions: readonly string[]): string =>
   [`${place}.`, ...(kind === "address" || kind === "lamp" ? [] : cautions), ASKS[kind]].join(" ");

@@ -1,3 +1,4 @@
+export { methodWords } from "./asks.js";
 export { judge } from "./judge.js";
 export {
   JUDGED_CODES,
@@ -9,4 +10,4 @@ export {
   type TestKind,
 } from "./proof.js";
 export { testsOf } from "./tests-of.js";
-export { proofWords, testWords } from "./words.js";
+export { proofWords, testKindWords, testWords } from "./words.js";

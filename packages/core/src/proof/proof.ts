@@ -21,6 +21,10 @@ export interface Test {
   readonly kind: TestKind;
   /** The instruction and the question, with the caution that belongs to this load at its head. */
   readonly asks: string;
+  /** Where it is done, as a person would look for it; the same at every test of a circuit. */
+  readonly where?: string;
+  /** What may hurt somebody while it is on. */
+  readonly cautions?: readonly string[];
   readonly expected:
     | { readonly span: Span; readonly nominal: number; readonly unit: "V" | "A" }
     | { readonly said: string };

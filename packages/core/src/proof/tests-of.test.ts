@@ -94,6 +94,24 @@ describe("the tests of a coach", () => {
     expect(idsOf(parts)).not.toContain("t-c1-dims");
     expect(testOf("t-c1-voltage-at-load", parts)?.asks).toContain("Do not switch it off");
   });
+  it("probes the load with the least voltage: the one behind 0.2 ohm of tail", () => {
+    const far = { ...lamp, id: "l-far", name: "Far lamp", tail: wireOf(0.2) };
+    for (const loads of [
+      ["l-far", "l-lamp"],
+      ["l-lamp", "l-far"],
+    ]) {
+      const parts = { circuits: [{ ...circuitOn(1, "l-lamp"), loads }], loads: [lamp, far] };
+      expect(testOf("t-c1-voltage-at-load", parts)?.load).toBe("l-far");
+      // 4 A through the shared 0.19 ohm lose 0.76 V, 2 A through the tail 0.4 V.
+      expect(amountOf("t-c1-voltage-at-load", parts)?.nominal).toBeCloseTo(11.44, 6);
+    }
+  });
+  it("probes the detector where a lamp shares its circuit, and switches neither", () => {
+    const far = { ...lamp, tail: wireOf(0.2) };
+    const parts = { circuits: [{ ...circuitOn(1, "l-lamp"), loads: ["l-gas", "l-lamp"] }], loads: [far, detector] };
+    expect(testOf("t-c1-voltage-at-load", parts)?.load).toBe("l-gas");
+    expect(idsOf(parts)).not.toContain("t-c1-switches");
+  });
   it("names what is missing where nothing can be expected", () => {
     const dark = testOf("t-c1-current", { loads: [{ id: "l-lamp", name: "Lamp", class: "led-linear" }] });
     expect(dark?.needs.length).toBeGreaterThan(0);

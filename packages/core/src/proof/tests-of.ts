@@ -42,6 +42,7 @@ function addressTest(index: CoachIndex, module: Module): Test {
     module: module.id,
     kind: "address",
     asks: asksWords("address", modulePlaceWords(module), []),
+    where: modulePlaceWords(module),
     expected: address === undefined ? NOT_KNOWN : { said: String(address) },
     needs: address === undefined ? [`${index.pathOf("modules", module.id)}.address`] : [],
   };
@@ -58,6 +59,8 @@ function circuitTests(context: CoachContext, circuit: Circuit, steady: readonly 
     circuit: circuit.id,
     ...(circuit.module === undefined ? {} : { module: circuit.module }),
     kind,
+    where: place,
+    cautions,
   });
   const said = (kind: TestKind, needs: readonly string[] = []): Test => ({
     ...base(kind),

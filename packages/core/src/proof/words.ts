@@ -70,6 +70,9 @@ const KIND_WORDS: Readonly<Record<Test["kind"], string>> = {
   lamp: "lamp",
 };
 
+/** What a test is about, in a word or two, for a sheet that says once how each kind is done. */
+export const testKindWords = (kind: Test["kind"]): string => KIND_WORDS[kind];
+
 /** A judged test in one line: what, the verdict, why, and which earlier readings do not count. */
 export function proofWords(judged: Judged, units: UnitChoice): string {
   const subject = judged.test.circuit ?? judged.test.module ?? judged.test.id;
