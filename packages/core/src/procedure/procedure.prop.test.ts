@@ -19,7 +19,7 @@ const WANTED: Readonly<Record<string, string>> = {
 };
 
 /** Whatever the front says, every module changed at once: worse than any real plan. */
-function touchAll(index: CoachIndex, plan: Plan): Plan {
+function touchAll(plan: Plan): Plan {
   return {
     ...plan,
     modules: plan.modules.map((choice, i) => {
@@ -44,7 +44,7 @@ function caseOf(seed: number, circuits: number, missingRatio: number): Case[] {
   const { plans } = frontOf(before, undefined, { check: null });
   const last = plans.at(-1);
   if (last === undefined) return [];
-  return [last, touchAll(before, last)].map((plan) => {
+  return [last, touchAll(last)].map((plan) => {
     const after = indexRecord(applyPlan(record, plan));
     const procedure = procedureOf(before, plan, after);
     const steps = procedure.sections.flatMap((section) => section.steps);

@@ -79,6 +79,14 @@ describe("isolation of the demo coach", () => {
     expect(stepWords(step, before, before).text).toMatch(/^STOP at Two roof panels/);
   });
 
+  it("stops where no supply is on record at all, and expects no volts that nothing gives", () => {
+    const { supplies, ...bare } = record;
+    const none = made(plan, bare as CoachRecord);
+    expect(stepById("isolate-none", none).code).toBe("no-supply-on-record");
+    expect(stepById("prove-meter", none).expect).toEqual([]);
+    expect(stepById("feed-m4", none).expect).toEqual([]);
+  });
+
   it("says what current the battery can drive: 12.71 V over 4 milliohm is 3180 A to the ten", () => {
     expect(stepById("isolate-s-house").cautions[0]).toMatchObject({
       code: "burn-and-arc",
@@ -164,6 +172,21 @@ describe("exchange and energising of the demo coach", () => {
     expect(named("something-moves")).toContain("Saloon slide");
     expect(named("heat-may-start")).toContain("Perch heater");
     expect(named("engine-or-generator-may-start")).toContain("Generator start");
+  });
+
+  it("announces what a bolted fuse feeds when the feed comes on, since it is fitted dead", () => {
+    const bolted = {
+      ...record,
+      circuits: (record.circuits ?? []).map((one) =>
+        one.id === "c5.05" ? { ...one, fuse: { ...one.fuse, type: "bolt-down" as const } } : one,
+      ),
+      moduleKinds: (record.moduleKinds ?? []).map(({ fuseType, ...kind }) => kind),
+    } as CoachRecord;
+    const water = (id: string) =>
+      stepById(id, made(plan, bolted)).cautions.find((one) => one.code === "water-may-run")?.parameters.loads;
+    expect(water("feed-m5")).toBe("Water pump");
+    expect(water("energise-s-house")).toContain("Water pump");
+    expect(codesAt("feed-m5")).toEqual([]);
   });
 
   it("brings the supplies back in the reverse order", () => {
