@@ -1,6 +1,7 @@
 import { FONT_FAMILIES } from "../engine/font-files.js";
 import type { PaperEngine, Setting } from "../engine/paper-engine.js";
 import type { Block, Cell, Drawing, PaperDocument } from "./blocks.js";
+import { withBreakPoints } from "./break-points.js";
 import { drawableText } from "./drawable-text.js";
 import { facedSvg } from "./faced-svg.js";
 
@@ -9,15 +10,20 @@ const WORDS = { caution: "Caution.", lamps: "Lamps:", rollBack: "To go back:" };
 /** Sets a document to a PDF. What the record wrote travels as JSON data; the markup never changes. */
 export function setDocument(engine: PaperEngine, document: PaperDocument): Promise<Setting> {
   const files = new Map<string, Uint8Array | string>();
-  const text = (value: string) => drawableText(value, engine.typefaces);
+  const plain = (value: string) => drawableText(value, engine.typefaces);
+  const text = (value: string) => withBreakPoints(plain(value));
   const picture = (drawing: Drawing) => {
     const image = `/drawings/${files.size}.svg`;
-    files.set(image, facedSvg(text(drawing.svg), engine.typefaces));
-    return { image, alt: text(drawing.alt), widthMm: drawing.widthMm };
+    files.set(image, facedSvg(plain(drawing.svg), engine.typefaces));
+    return { image, alt: plain(drawing.alt), widthMm: drawing.widthMm };
   };
   const cell = (value: Cell): unknown =>
     typeof value === "string" ? text(value) : "drawing" in value ? picture(value.drawing) : texts(value, text);
-  const blocks = document.blocks.map((block) => plainBlock(block, text, cell, picture));
+  const blocks = document.blocks.map((block) =>
+    block.block === "heading"
+      ? { ...texts(block, plain), newPage: block.newPage ?? false }
+      : plainBlock(block, text, cell, picture),
+  );
   const attachments = document.enclosures.map((enclosure) => {
     const path = `/${enclosure.name}`;
     files.set(path, enclosure.bytes);
@@ -27,8 +33,8 @@ export function setDocument(engine: PaperEngine, document: PaperDocument): Promi
   files.set(
     "/document.json",
     JSON.stringify({
-      title: text(document.title),
-      description: text(document.description),
+      title: plain(document.title),
+      description: plain(document.description),
       language: document.language,
       date: [year, month, day],
       id: document.id,
@@ -96,8 +102,6 @@ function plainBlock(
       return { block: "drawing", ...picture(block.drawing), caption: text(block.caption ?? "") };
     case "drawings":
       return { block: "drawings", columns: block.columns, items: block.drawings.map(picture) };
-    case "heading":
-      return { ...texts(block, text), newPage: block.newPage ?? false };
     case "paragraph":
       return { ...texts(block, text), manner: block.manner ?? "body" };
     default:

@@ -53,7 +53,7 @@ export function moduleSheet(module: ModuleSheet, measure: Measure): Drawing {
     miniBank(module, 2.5, bottom - 10) +
     wireLegend(module.dimmed.size > 0 ? 24 : 0.5, bottom + 6, measure) +
     (module.dimmed.size > 0
-      ? textAt(0.5, bottom + 6, "▲ may dim", { sizeMm: 3.3, colour: COPPER, isStrong: true })
+      ? dimMark(2, bottom + 4.9) + textAt(4.6, bottom + 6, "may dim", { sizeMm: 3.3, colour: COPPER, isStrong: true })
       : "");
   return { svg: sheet(WIDTH_MM, bottom + 8, module.title, content), alt: altOf(module), widthMm: WIDTH_MM };
 }
@@ -73,7 +73,7 @@ function channelRow(
   const x0 = BOX_W + 0.5;
   const svg =
     textAt(BOX_W - 2, mid + 1.6, String(row.channel), { sizeMm: 4.6, isStrong: true, anchor: "end" }) +
-    (mayDim ? textAt(BOX_W - 12.5, mid + 1.5, "▲", { sizeMm: 3.6, colour: COPPER, anchor: "end" }) : "") +
+    (mayDim ? dimMark(BOX_W - 14.5, mid) : "") +
     wireLine(x0, WIRE_END, mid, row.currentA, row.margin) +
     (row.fuse === undefined ? "" : fuseBox(x0 + 5, mid, row.fuse)) +
     wireWord(row, x0 + 19, mid, measure) +
@@ -94,6 +94,10 @@ function wireWord(row: ChannelRow, x: number, mid: number, measure: Measure): st
     textIn(x, mid + 1.15, room - 1, row.wire, { sizeMm: 3.3 }, measure).svg
   );
 }
+
+/** A ramp: this channel may dim. */
+const dimMark = (x: number, y: number): string =>
+  `<path d="M${n(x - 1.8)} ${n(y + 1.5)}H${n(x + 1.8)}V${n(y - 1.7)}Z" fill="${COPPER}"/>`;
 
 function miniBank(module: ModuleSheet, x: number, y: number): string {
   if (module.positions === "") return "";

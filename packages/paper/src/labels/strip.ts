@@ -69,10 +69,10 @@ function fitAlike(labels: readonly LabelText[], size: Size, measure: Measure): L
     return { turned, whole: sizes.filter((pt) => pt > 0).length, capPt: sizes[Math.floor(sizes.length / 4)] ?? 0 };
   });
   const [upright, sideways] = [both[0]!, both[1]!];
-  const best =
-    sideways.whole > upright.whole || (sideways.whole === upright.whole && sideways.capPt > upright.capPt)
-      ? sideways
-      : upright;
+  // Upright reads better: turning must hold more labels, or win a fifth in size.
+  const isTurned =
+    sideways.whole > upright.whole || (sideways.whole === upright.whole && sideways.capPt > 1.2 * upright.capPt);
+  const best = isTurned ? sideways : upright;
   return labels.map((label) => {
     const alike = fitLabel(label, size, { turned: best.turned, maxPt: best.capPt }, measure);
     return alike.isWhole ? alike : fitLabel(label, size, { turned: !best.turned, maxPt: best.capPt }, measure);

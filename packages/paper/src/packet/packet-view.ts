@@ -59,8 +59,12 @@ export interface SourceLine {
 }
 
 export interface TestView {
+  /** Where, once for all the tests of a circuit; empty for the further ones. */
   readonly number: string;
+  readonly where?: string;
   readonly what: string;
+  /** Stands under the first test of a circuit. */
+  readonly caution?: string;
   readonly expected: string;
   readonly span: string;
   readonly unit: string;
@@ -101,6 +105,8 @@ export interface PacketView {
   /** Modules whose labels cannot be drawn at true size yet, and what is missing. */
   readonly labelWants: readonly { readonly module: string; readonly why: string }[];
   readonly tests: readonly TestView[];
+  /** How each kind of test is done, said once. */
+  readonly testMethods?: readonly string[];
   /** What stops signing, or is still open, one line each. */
   readonly open: readonly string[];
   readonly notices: readonly string[];

@@ -2,6 +2,13 @@ import type { Block, Cell } from "../document/blocks.js";
 import type { PacketView } from "./packet-view.js";
 import { sourceBlocks } from "./source-blocks.js";
 
+/** The first test of a circuit says where it is and what may hurt there. */
+const testCell = (test: PacketView["tests"][number]): Cell => ({
+  text: test.where === undefined ? test.what : `${test.where}: ${test.what}`,
+  ...(test.where === undefined ? {} : { strong: true }),
+  ...(test.caution === undefined ? {} : { under: `Caution. ${test.caution}` }),
+});
+
 /** One line a test: what to do, what is expected within what span, an empty field, and a place for yes or no. */
 export function testBlocks(view: PacketView): Block[] {
   return [
@@ -10,19 +17,20 @@ export function testBlocks(view: PacketView): Block[] {
       block: "paragraph",
       text: "Write what the meter shows, also when it is wrong. A reading outside its span is a fault to find, not a number to round.",
     },
+    ...(view.testMethods === undefined ? [] : [{ block: "list" as const, items: view.testMethods }]),
     {
       block: "table",
       columns: [
         { title: "" },
-        { title: "Test", share: 7 },
+        { title: "Test", share: 3 },
         { title: "Expected", align: "right" },
         { title: "Within", align: "right" },
-        { title: "Read", share: 2.4, align: "right" },
+        { title: "Read", share: 1, align: "right" },
         { title: "Good", align: "center" },
       ],
       rows: view.tests.map((t): Cell[] => [
         { text: t.number, strong: true },
-        t.what,
+        testCell(t),
         { text: t.expected, strong: true },
         t.span,
         { field: t.unit },

@@ -1,7 +1,7 @@
 import { type Finding, findingWords } from "@fusebook/core/findings";
 import { obstacleWords, type Plan, planWords } from "@fusebook/core/plan";
 import type { Caution, ExpectedReading, Procedure, Step } from "@fusebook/core/procedure";
-import type { Test } from "@fusebook/core/proof";
+import { methodWords, type Test, testKindWords } from "@fusebook/core/proof";
 import { showQuantity, type UnitChoice } from "@fusebook/core/quantity";
 import { type CoachIndex, type Job, policyOf, type Supply } from "@fusebook/core/record";
 import type { ExpectedLine } from "../document/blocks.js";
@@ -115,7 +115,10 @@ export function packetViewOf(inputs: PacketInputs): PacketView {
     }),
     strips: labels.strips,
     labelWants: labels.wants,
-    tests: inputs.tests.map((test) => testView(test, after, units)),
+    tests: inputs.tests.map((test, i) => testView(test, inputs.tests[i - 1], after, units)),
+    testMethods: [...new Set(inputs.tests.map((test) => test.kind))].map(
+      (kind) => `${capital(testKindWords(kind))}: ${methodWords(kind)}`,
+    ),
     open: inputs.findings
       .filter((finding) => finding.verdict === "open" || (finding.verdict === "fails" && finding.severity !== "note"))
       .map((finding) => {
@@ -206,22 +209,31 @@ function isolationOf(inputs: PacketInputs, units: UnitChoice): PacketView["isola
   };
 }
 
-function testView(test: Test, index: CoachIndex, units: UnitChoice): TestView {
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** A test as a line of the sheet. Its place and caution stand at the first test of a circuit and are not said again. */
+function testView(test: Test, before: Test | undefined, index: CoachIndex, units: UnitChoice): TestView {
   const circuit = test.circuit === undefined ? undefined : index.circuits.get(test.circuit);
-  const number =
-    circuit !== undefined
-      ? circuit.module === undefined
+  const isFirst = test.where === undefined || test.where !== before?.where;
+  const load = test.load === undefined ? undefined : index.loads.get(test.load);
+  const place =
+    circuit === undefined
+      ? (test.module ?? "")
+      : circuit.module === undefined
         ? fuseNumber(circuit)
-        : `${circuit.module}.${fuseNumber(circuit)}`
-      : (test.module ?? "");
+        : `${circuit.module}.${fuseNumber(circuit)}`;
+  const line = {
+    number: isFirst ? place : "",
+    ...(isFirst && test.where !== undefined ? { where: test.where } : {}),
+    what: load === undefined ? testKindWords(test.kind) : `voltage at ${load.name}`,
+    ...(isFirst && (test.cautions ?? []).length > 0 ? { caution: (test.cautions ?? []).join(" ") } : {}),
+  };
   const { expected } = test;
-  if (test.needs.length > 0)
-    return { number, what: test.asks, expected: "not known", span: `needs ${test.needs.join(", ")}`, unit: "" };
-  if ("said" in expected) return { number, what: test.asks, expected: expected.said, span: "", unit: "" };
+  if (test.needs.length > 0) return { ...line, expected: "not known", span: "a figure is missing", unit: "" };
+  if ("said" in expected) return { ...line, expected: expected.said, span: "", unit: "" };
   const show = (value: number) => showQuantity(value, DIMENSION[expected.unit], units);
   return {
-    number,
-    what: test.asks,
+    ...line,
     expected: show(expected.nominal),
     span: `${show(expected.span.lo)} to ${show(expected.span.hi)}`,
     unit: expected.unit,
