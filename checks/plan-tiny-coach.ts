@@ -32,9 +32,23 @@ const addressCode = {
   ],
 };
 
+/** What a family of tiny coaches is good for trying: a bit of everything, parts in stock, limits on minutes, fuses over the channel's limit. */
+export const FAMILIES = ["mixed", "stocked", "timed", "fused"] as const;
+export type Family = (typeof FAMILIES)[number];
+
+/** Shares of: kinds in stock, lamps among loads, spare channels, channels not in the record, jobs with a limit on minutes, circuits with a fuse. */
+const SHARES: Readonly<Record<Family, Readonly<Record<"stock" | "lamp" | "spare" | "unlisted" | "timed" | "fuse", number>>>> = {
+  mixed: { stock: 0.3, lamp: 0.78, spare: 0.12, unlisted: 0.06, timed: 0.2, fuse: 0.7 },
+  stocked: { stock: 0.9, lamp: 0.97, spare: 0.1, unlisted: 0, timed: 0, fuse: 0 },
+  timed: { stock: 0.1, lamp: 0.97, spare: 0.1, unlisted: 0, timed: 1, fuse: 0 },
+  fused: { stock: 0.1, lamp: 0.9, spare: 0.1, unlisted: 0, timed: 0, fuse: 1 },
+};
+
 /** A coach small enough that every plan can be listed: up to three modules of four channels, four kinds. */
-export function tinyCoach(seed: number): { record: CoachRecord; job: Job } {
-  const chance = chanceOf(seed * 6151 + 17);
+export function tinyCoach(seed: number, family: Family = "mixed"): { record: CoachRecord; job: Job } {
+  const chance = chanceOf(seed * 6151 + 17 + FAMILIES.indexOf(family) * 7_000_003);
+  const share = SHARES[family];
+  const isMixed = family === "mixed";
   const pick = <T>(...items: T[]): T => items[Math.floor(chance() * items.length)] as T;
   const maybe = (share: number): boolean => chance() < share;
   const dimKind = (id: string, channels: number, blocks: number[][], options: ReturnType<typeof setting>[]) => ({
@@ -43,12 +57,12 @@ export function tinyCoach(seed: number): { record: CoachRecord; job: Job } {
     channels,
     output: "pwm",
     ratedSwitchedA: exact(pick(6, 8, 10)),
-    ratedDimmedA: exact(pick(3, 5, 7)),
-    ratedTotalA: exact(pick(10, 16, 30)),
+    ratedDimmedA: exact(pick(3, 5, family === "mixed" ? 7 : 9)),
+    ratedTotalA: exact(isMixed ? pick(10, 16, 30) : 40),
     maxFuseA: exact(pick(7.5, 10, 15)),
     price: pick(90.5, 150, 219.99, 300),
     installMin: pick(20, 25.5, 40),
-    ...(maybe(0.3) ? { inStock: pick(1, 2) } : {}),
+    ...(maybe(share.stock) ? { inStock: pick(1, 2) } : {}),
     ...(maybe(0.15) ? { isObtainable: false } : {}),
     bank: { switches: 4, address: addressCode, options },
     dimBlocks: blocks.map((each, i) => ({ id: `b${i + 1}`, channels: each })),
@@ -97,33 +111,33 @@ export function tinyCoach(seed: number): { record: CoachRecord; job: Job } {
   const modules: Record<string, unknown>[] = [];
   const circuits: Record<string, unknown>[] = [];
   const loads: Record<string, unknown>[] = [];
-  const count = pick(1, 2, 3, 3);
+  const count = isMixed ? pick(1, 2, 3, 3) : 3;
   for (let m = 1; m <= count; m++) {
-    const kind = pick("R4", "R4", "R4", "A4", "B4");
+    const kind = isMixed ? pick("R4", "R4", "R4", "A4", "B4") : "R4";
     modules.push({
       id: `m${m}`,
       kind,
       address: m,
       ...(maybe(0.9) ? { place: pick("bay", "panel", "bed") } : {}),
       ...(kind === "R4" || maybe(0.2) ? {} : { positionsFound: `00${pick("00", "10")}` }),
-      ...(maybe(0.08) ? { isDead: true } : {}),
-      ...(maybe(0.08) ? { isLocked: true } : {}),
+      ...(maybe(isMixed ? 0.08 : 0.02) ? { isDead: true } : {}),
+      ...(maybe(isMixed ? 0.08 : 0.02) ? { isLocked: true } : {}),
     });
     for (let channel = 1; channel <= 4; channel++) {
       const id = `c${m}.${channel}`;
-      if (maybe(0.06)) continue;
-      if (maybe(0.12)) {
+      if (maybe(share.unlisted)) continue;
+      if (maybe(share.spare)) {
         circuits.push({ id, module: `m${m}`, channel, isSpare: true });
         continue;
       }
       const load = `l${m}.${channel}`;
-      const isLamp = maybe(0.78);
+      const isLamp = maybe(share.lamp);
       circuits.push({
         id,
         module: `m${m}`,
         channel,
         loads: [load],
-        ...(maybe(0.7) ? { fuse: { ratedA: exact(pick(5, 7.5, 10, 15)) } } : {}),
+        ...(maybe(share.fuse) ? { fuse: { ratedA: exact(isMixed ? pick(5, 7.5, 10, 15) : 15) } } : {}),
       });
       loads.push({
         id: load,
@@ -131,7 +145,7 @@ export function tinyCoach(seed: number): { record: CoachRecord; job: Job } {
         ...(maybe(0.96)
           ? { class: isLamp ? pick("led-resistor", "led-linear", "filament") : pick("fan", "detector") }
           : {}),
-        ...(maybe(0.93) ? { currentA: exact(Math.round(chance() * 60) / 10) } : {}),
+        ...(maybe(0.93) ? { currentA: exact(Math.round(chance() * (isMixed ? 60 : family === "fused" ? 80 : 30)) / 10) } : {}),
         ...(maybe(0.3) ? { isContinuous: true } : {}),
         ...(maybe(0.1) ? { maxFuseA: exact(5) } : {}),
         ...(isLamp && maybe(0.75)
@@ -166,7 +180,7 @@ export function tinyCoach(seed: number): { record: CoachRecord; job: Job } {
     title: "dim",
     constraints: {
       ...(maybe(0.25) ? { budget: pick(200, 420.5, 700) } : {}),
-      ...(maybe(0.2) ? { maxMinutes: pick(45, 80, 120) } : {}),
+      ...(maybe(share.timed) ? { maxMinutes: pick(45, 60, 80, 100, 120) } : {}),
       ...(maybe(0.1) ? { forbiddenKinds: ["A4"] } : {}),
       ...(maybe(0.1) ? { lockedModules: ["m1"] } : {}),
     },
