@@ -44,10 +44,11 @@ function fieldsOf(context: CoachContext, part: DropPart): Leaned[] {
       return (circuit.connectors ?? []).flatMap((each, i) =>
         ohms(`${path}.connectors[${i}].resistanceOhm`, each.resistanceOhm, each.place),
       );
-    const kind = index.moduleKinds.get(module?.kind ?? "");
-    if (part.place === "module" && kind !== undefined)
-      return ohms(`${index.pathOf("moduleKinds", kind.id)}.onResistanceOhm`, kind.onResistanceOhm, module?.place);
   }
+  const module = index.modules.get(id);
+  const kind = index.moduleKinds.get(module?.kind ?? "");
+  if (kind !== undefined)
+    return ohms(`${index.pathOf("moduleKinds", kind.id)}.onResistanceOhm`, kind.onResistanceOhm, module?.place);
   const load = index.loads.get(id);
   if (load?.tail !== undefined) return runLeans(load.tail, `${index.pathOf("loads", id)}.tail`);
   return [];

@@ -29,8 +29,9 @@ export const CONDUCTOR_WORDS = {
   }),
   "return-missing": (say) => ({
     title: "Way back not on the record",
-    wanted: "a return wire or the ground it lands on",
-    got: say.finding.verdict === "holds" ? "it" : "nothing on the record",
+    wanted: "the return wire and the ground it lands on",
+    got:
+      say.finding.verdict === "holds" ? "both" : say.text("lands") === "no" ? "only the wire" : "nothing on the record",
     remedy: "Follow the negative wire from the load and write down where it lands",
   }),
   "shared-return-poor": (say) => ({

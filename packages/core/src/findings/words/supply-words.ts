@@ -4,10 +4,15 @@ import type { Speaker } from "./say.js";
 export const SUPPLY_WORDS = {
   "no-supply": (say) => ({
     title: "Supply not known",
-    wanted: "a battery and where it connects",
-    got: say.finding.verdict === "holds" ? "one" : "none on the record",
+    wanted: "a battery, and where both ends of every supply connect",
+    got:
+      say.finding.verdict === "holds"
+        ? "them"
+        : say.text("count") === "0"
+          ? "no supply on the record"
+          : "only some of it",
     remedy: "Write down the battery and the bar it feeds",
-    whileOpen: "Write down the battery and the bar it feeds; volts and drops need it",
+    whileOpen: "Write down the battery, the bar that it feeds and where its negative lands; volts and drops need it",
   }),
   "supply-voltage-odd": (say) => ({
     title: "Supply does not fit the coach's voltage",

@@ -160,7 +160,7 @@ describe("conductor-under-minimum and bonding-under-minimum", () => {
 });
 
 describe("return-missing", () => {
-  it("fails where the record has neither a return wire nor the ground it lands on", () => {
+  it("fails where the record has neither a return wire nor the ground it lands on, is open where it has only the wire", () => {
     expect(
       verdictsOf("return-missing", {
         nodes,
@@ -170,9 +170,10 @@ describe("return-missing", () => {
           { id: "c2", loads: ["l1"], return: {} },
           { id: "c3", loads: ["l1"], return: { node: "gnd" } },
           { id: "c4" },
+          { id: "c5", loads: ["l1"], return: { gauge: "14 AWG" } },
         ],
       }),
-    ).toEqual(["c1 fails", "c2 fails", "c3 holds"]);
+    ).toEqual(["c1 fails", "c2 fails", "c3 holds", "c5 open"]);
   });
 });
 

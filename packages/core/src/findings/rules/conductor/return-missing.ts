@@ -18,17 +18,20 @@ export const returnMissing = defineRule(
       if (loads.length === 0) continue;
       const subject = ofCircuit(index, circuit);
       const back = circuit.return;
-      const isKnown =
+      const isTold =
         back !== undefined &&
         [back.node, back.gauge, back.sectionMm2, back.lengthM, back.resistanceOhm].some((field) => field !== undefined);
+      const isKnown = isTold && back.node !== undefined;
+      const field = isTold ? "return.node" : "return";
       yield {
         subject,
-        verdict: isKnown ? "holds" : "fails",
+        verdict: isKnown ? "holds" : isTold ? "open" : "fails",
+        parameters: { lands: isTold ? "no" : "" },
         settledBy: isKnown
           ? []
           : [
               {
-                path: `${subject.path}.return`,
+                path: `${subject.path}.${field}`,
                 instrument: "look",
                 minutes: minutesFor(index, "look", loads[0]?.place),
               },

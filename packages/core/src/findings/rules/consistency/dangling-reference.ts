@@ -1,6 +1,7 @@
 import { COMMON_PRACTICE } from "../../../quantity/index.js";
 import { type CoachIndex, danglingReferences } from "../../../record/index.js";
 import { defineRule } from "../../define-rule.js";
+import { minutesFor } from "../../settle.js";
 import { ofCoach } from "../../subject.js";
 
 /** Parts of a record that only tell what was done or seen; a lost name there endangers nothing. */
@@ -34,6 +35,7 @@ export const danglingReference = defineRule(
         verdict: "fails",
         severity: TOLD.test(path) ? "watch" : "mend",
         parameters: { id, target },
+        settledBy: [{ path, instrument: "look", minutes: minutesFor(index, "look", undefined) }],
       };
     }
     if (!isFound) yield { subject: ofCoach(index), verdict: "holds", parameters: { id: "", target: "" } };

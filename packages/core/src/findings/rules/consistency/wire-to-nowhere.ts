@@ -1,16 +1,25 @@
 import { COMMON_PRACTICE } from "../../../quantity/index.js";
 import type { CoachIndex } from "../../../record/index.js";
 import { defineRule, type Said } from "../../define-rule.js";
+import { minutesFor } from "../../settle.js";
 import { ofCable, ofCircuit } from "../../subject.js";
 
 type Told = Pick<Said, "verdict" | "parameters" | "settledBy">;
 
 /** A circuit must start at a channel or at a plain fuse; its return must land on the return side, if it says where. */
 function wireOf(index: CoachIndex, circuit: (typeof index.record.circuits & object)[number]): Told {
+  const place = index.modules.get(circuit.module ?? "")?.place;
+  const look = (field: string): Said["settledBy"] => [
+    {
+      path: `${index.pathOf("circuits", circuit.id)}.${field}`,
+      instrument: "look",
+      minutes: minutesFor(index, "look", place),
+    },
+  ];
   if (circuit.module === undefined && circuit.fusePosition === undefined)
-    return { verdict: "fails", parameters: { why: "no-start" } };
+    return { verdict: "fails", parameters: { why: "no-start" }, settledBy: look("module") };
   if (circuit.module !== undefined && circuit.channel === undefined)
-    return { verdict: "open", parameters: { why: "no-channel" } };
+    return { verdict: "open", parameters: { why: "no-channel" }, settledBy: look("channel") };
   const lands = circuit.return?.node === undefined ? undefined : index.nodes.get(circuit.return.node);
   if (lands?.rail === "positive")
     return { verdict: "fails", parameters: { why: "return-on-positive", node: lands.name } };

@@ -14,17 +14,20 @@ export const circuitUnverified = defineRule(
   function* (context) {
     const { index } = context;
     for (const circuit of index.record.circuits ?? []) {
-      if ((circuit.loads ?? []).length === 0) continue;
+      const isSpare = circuit.isSpare === true || circuit.loads?.length === 0;
+      if (isSpare) continue;
       const subject = ofCircuit(index, circuit);
-      const isVerified = circuit.verified !== undefined;
+      const isListed = circuit.loads !== undefined;
+      const isVerified = isListed && circuit.verified !== undefined;
       const place = loadsOf(context, circuit)[0]?.place;
+      const field = isListed ? "verified" : "loads";
       yield {
         subject,
         verdict: isVerified ? "holds" : "open",
         parameters: { loads: (circuit.loads ?? []).length },
         settledBy: isVerified
           ? []
-          : [{ path: `${subject.path}.verified`, instrument: "look", minutes: minutesFor(index, "look", place) }],
+          : [{ path: `${subject.path}.${field}`, instrument: "look", minutes: minutesFor(index, "look", place) }],
       };
     }
   },

@@ -79,8 +79,9 @@ describe("circuit-unverified", () => {
           { id: "a", loads: ["l1"] },
           { id: "b", loads: ["l1"], verified: { what: "pulled the fuse" } },
           { id: "c" },
+          { id: "d", isSpare: true },
         ],
       }),
-    ).toEqual(["a open", "b holds"]);
+    ).toEqual(["a open", "b holds", "c open"]);
   });
 });

@@ -12,14 +12,23 @@ export const noSupply = defineRule(
   },
   function* ({ index }) {
     const supplies = [...index.supplies.values()];
-    const unplaced = supplies.find((supply) => supply.node === undefined);
-    const isKnown = supplies.some((supply) => supply.kind === "battery" && supply.node !== undefined);
-    const path = unplaced === undefined ? "supplies" : `${index.pathOf("supplies", unplaced.id)}.node`;
+    const minutes = (place: string | undefined) => minutesFor(index, "look", place);
+    const asked: { path: string; instrument: "look"; minutes: number }[] = [];
+    for (const supply of supplies)
+      for (const field of ["node", "returnNode"] as const)
+        if (supply[field] === undefined)
+          asked.push({
+            path: `${index.pathOf("supplies", supply.id)}.${field}`,
+            instrument: "look",
+            minutes: minutes(supply.place),
+          });
+    if (!supplies.some((supply) => supply.kind === "battery"))
+      asked.push({ path: "supplies", instrument: "look", minutes: minutes(undefined) });
     yield {
       subject: { ...ofCoach(index), path: "supplies" },
-      verdict: isKnown ? "holds" : "open",
+      verdict: asked.length === 0 ? "holds" : "open",
       parameters: { count: supplies.length },
-      settledBy: isKnown ? [] : [{ path, instrument: "look", minutes: minutesFor(index, "look", unplaced?.place) }],
+      settledBy: asked,
     };
   },
 );

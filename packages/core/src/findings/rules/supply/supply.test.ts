@@ -4,14 +4,17 @@ import { findingsOf, verdictsOf } from "../../test-coach.js";
 const read = (value: number, plusMinus: number) => ({ value, basis: "measured", plusMinus });
 
 describe("no-supply", () => {
-  it("is open until a battery says where it connects", () => {
+  it("is open until every supply says where both its ends connect, and one is a battery", () => {
     const battery = { id: "s1", kind: "battery", name: "House" };
     expect(findingsOf("no-supply", {})[0]?.verdict).toBe("open");
     expect(findingsOf("no-supply", { supplies: [battery] })[0]).toMatchObject({
       verdict: "open",
-      settledBy: [{ path: "supplies[0].node" }],
+      settledBy: [{ path: "supplies[0].node" }, { path: "supplies[0].returnNode" }],
     });
-    expect(findingsOf("no-supply", { supplies: [{ ...battery, node: "bus" }] })[0]?.verdict).toBe("holds");
+    expect(findingsOf("no-supply", { supplies: [{ ...battery, node: "bus" }] })[0]?.verdict).toBe("open");
+    expect(findingsOf("no-supply", { supplies: [{ ...battery, node: "bus", returnNode: "neg" }] })[0]?.verdict).toBe(
+      "holds",
+    );
   });
 });
 

@@ -11,7 +11,9 @@ export const insulationUnknown = defineRule(
     source: COMMON_PRACTICE,
   },
   function* (context) {
-    for (const { subject, path, run } of runsInUse(context)) {
+    for (const { subject, path, run, isWire } of runsInUse(context)) {
+      // The return and the tail run with the out wire; their classes are asked for where they decide a verdict.
+      if (!isWire || path.endsWith(".return") || path.endsWith(".tail")) continue;
       // Without a gauge the class would settle nothing yet; `wire-gauge-missing` asks for that first.
       if (run === undefined || (run.gauge === undefined && run.sectionMm2 === undefined)) continue;
       const isKnown = run.insulationC !== undefined;

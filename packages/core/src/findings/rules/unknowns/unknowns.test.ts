@@ -46,6 +46,18 @@ describe("figures whose absence blocks a verdict", () => {
     expect(settled("wire-length-missing")).toEqual(["circuits[1].out.lengthM tape measure"]);
     expect(settled("load-current-missing")).toEqual(["loads[1].currentA clamp meter"]);
   });
+  it("asks a chassis for its resistance, and a return and a tail for their wire where the record has them", () => {
+    expect(
+      verdictsOf("wire-length-missing", {
+        cables: [
+          { id: "k1", kind: "chassis", from: "a", to: "b" },
+          { id: "k2", kind: "chassis", from: "a", to: "b", resistanceOhm: 0.001 },
+        ],
+        circuits: [{ id: "c1", out: { gauge: "14", lengthM: 1 }, return: { node: "b" }, loads: ["l1"] }],
+        loads: [{ id: "l1", name: "Lamp", tail: {} }],
+      }),
+    ).toEqual(["c1 holds", "c1 open", "l1 open", "k1 open", "k2 holds"]);
+  });
   it("asks cables for their copper, straps and chassis not", () => {
     expect(
       verdictsOf("wire-gauge-missing", {

@@ -11,7 +11,8 @@ export const wireGaugeMissing = defineRule(
     source: COMMON_PRACTICE,
   },
   function* (context) {
-    for (const { subject, path, run } of runsInUse(context)) {
+    for (const { subject, path, run, isWire } of runsInUse(context)) {
+      if (!isWire) continue;
       const isKnown = run?.gauge !== undefined || run?.sectionMm2 !== undefined;
       yield {
         subject,

@@ -11,15 +11,19 @@ export const wireLengthMissing = defineRule(
     source: COMMON_PRACTICE,
   },
   function* (context) {
-    for (const { subject, path, run } of runsInUse(context)) {
-      const isKnown = run?.lengthM !== undefined || run?.resistanceOhm !== undefined;
-      const instrument = "tape measure";
+    for (const { subject, path, run, isWire } of runsInUse(context)) {
+      const hasCopper = run?.gauge !== undefined || run?.sectionMm2 !== undefined;
+      const isKnown = run?.resistanceOhm !== undefined || (run?.lengthM !== undefined && (isWire || hasCopper));
+      // A chassis or a strap has no length to speak of: its resistance is read.
+      const [field, instrument] = isWire
+        ? (["lengthM", "tape measure"] as const)
+        : (["resistanceOhm", "ohmmeter"] as const);
       yield {
         subject,
         verdict: isKnown ? "holds" : "open",
         settledBy: isKnown
           ? []
-          : [{ path: `${path}.lengthM`, instrument, minutes: minutesFor(context.index, instrument, run?.place) }],
+          : [{ path: `${path}.${field}`, instrument, minutes: minutesFor(context.index, instrument, run?.place) }],
       };
     }
   },
