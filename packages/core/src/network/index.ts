@@ -1,3 +1,4 @@
+export type { Balance } from "./balance.js";
 export { buildCoach, nominalVOf } from "./build-coach.js";
 export { type Assumed, CLASS_FIGURES, type ClassFigure } from "./class-figures.js";
 export type { CoachNetwork } from "./coach-network.js";
@@ -9,7 +10,6 @@ export { isMonotone, type LoadModel, type LoadModelKind, loadCurrentA } from "./
 export type { Network, NetworkBranch, NetworkLoad } from "./network.js";
 export { pointKey } from "./point-key.js";
 export {
-  type Balance,
   type CoachSolution,
   type CoachSpans,
   DROP_PLACES,

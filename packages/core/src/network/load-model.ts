@@ -44,15 +44,13 @@ export class LoadTable {
   /** Slope dI/dV, in siemens, of the last `currentAt`. */
   slopeS = 0;
 
-  constructor(models: readonly LoadModel[]) {
-    this.kind = new Uint8Array(models.length);
-    this.a = new Float64Array(models.length);
-    this.b = new Float64Array(models.length);
-    this.c = new Float64Array(models.length);
-    this.d = new Float64Array(models.length);
-    models.forEach((model, k) => {
-      this.put(k, model);
-    });
+  constructor(loads: readonly { readonly model: LoadModel }[]) {
+    this.kind = new Uint8Array(loads.length);
+    this.a = new Float64Array(loads.length);
+    this.b = new Float64Array(loads.length);
+    this.c = new Float64Array(loads.length);
+    this.d = new Float64Array(loads.length);
+    for (let k = 0; k < loads.length; k++) this.put(k, loads[k]!.model);
   }
 
   /** Replaces one model. */
@@ -155,6 +153,70 @@ export class LoadTable {
     }
   }
 
+  /**
+   * Current in at these volts across the load and a resistance in series with it, A; the slope of the pair is left in `slopeS`. A constant-power load
+   * takes the upper of its two points; where there is none, it goes out.
+   */
+  currentThrough(k: number, v: number, seriesOhm: number): number {
+    if (seriesOhm === 0) return this.currentAt(k, v);
+    const currentA = this.currentAt(k, this.voltsBehind(k, v, seriesOhm));
+    this.slopeS /= 1 + seriesOhm * this.slopeS;
+    return currentA;
+  }
+
+  /** Volts left for the load itself behind a resistance. */
+  private voltsBehind(k: number, v: number, seriesOhm: number): number {
+    const a = this.a[k]!;
+    const b = this.b[k]!;
+    switch (this.kind[k]) {
+      case 0:
+        return v / (1 + seriesOhm * a);
+      case 1: {
+        const full = v - seriesOhm * a;
+        if (full >= b) return full;
+        return v <= 0 ? v : v / (1 + (seriesOhm * a) / b);
+      }
+      case 2: {
+        const inside = v * v - 4 * seriesOhm * a;
+        const upper = inside < 0 ? -1 : (v + Math.sqrt(inside)) / 2;
+        if (v > 0 && upper >= b) return upper;
+        const outV = b * (1 - DROP_OUT_RAMP_RATIO);
+        const slope = a / b / (b - outV);
+        return v <= outV ? v : (v + seriesOhm * slope * outV) / (1 + seriesOhm * slope);
+      }
+      case 3: {
+        if (v <= a) return v;
+        const bendV = this.c[k]!;
+        const below = (v + seriesOhm * b * a) / (1 + seriesOhm * b);
+        if (below <= bendV) return below;
+        const slope = this.d[k]!;
+        return (v - seriesOhm * (b * (bendV - a) - slope * bendV)) / (1 + seriesOhm * slope);
+      }
+      case 4: {
+        // Rising and hollow from above: after the first step Newton comes up from below and cannot pass the root.
+        if (v === 0) return 0;
+        let at = v / (1 + (seriesOhm * this.currentAt(k, v)) / v);
+        for (let step = 0; step < 30; step++) {
+          const over = at + seriesOhm * this.currentAt(k, at) - v;
+          const by = over / (1 + seriesOhm * this.slopeS);
+          at -= by;
+          if (Math.abs(by) <= 1e-15 * Math.abs(v)) break;
+        }
+        return at;
+      }
+      case 5: {
+        const full = v - seriesOhm * a;
+        return b * full >= a ? full : v / (1 + seriesOhm * b);
+      }
+      default: {
+        if (v >= a) return v;
+        const held = (v + seriesOhm * b * a) / (1 + seriesOhm * b);
+        const maxA = this.c[k]!;
+        return (a - held) * b <= maxA ? held : v + seriesOhm * maxA;
+      }
+    }
+  }
+
   /** True where a constant-power load sits on the ramp below its drop-out: it can neither run nor stay out. */
   isGoingOut(k: number, v: number): boolean {
     const dropOutV = this.b[k]!;
@@ -163,7 +225,7 @@ export class LoadTable {
 }
 
 /** What a load of this model draws at these volts, A. */
-export const loadCurrentA = (model: LoadModel, volts: number): number => new LoadTable([model]).currentAt(0, volts);
+export const loadCurrentA = (model: LoadModel, volts: number): number => new LoadTable([{ model }]).currentAt(0, volts);
 
 /** True where the load never draws less as the volts rise. */
 export const isMonotone = (model: LoadModel): boolean => model.kind !== "power";

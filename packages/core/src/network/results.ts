@@ -1,5 +1,6 @@
 import type { Outcome, Span } from "../quantity/index.js";
 import type { CableId, CircuitId, LoadId, ModuleId, SupplyId } from "../record/index.js";
+import type { Balance } from "./balance.js";
 import type { Assumed } from "./class-figures.js";
 import type { CoachState } from "./state.js";
 
@@ -26,12 +27,6 @@ export interface LoadResult {
   /** From the supply's terminals to the load and back; the battery's own internal drop is not in it. */
   readonly dropV: number;
   readonly parts: readonly DropPart[];
-}
-
-/** How closely the solution keeps the laws: worst current left over at a node and power left over, each relative to its total. */
-export interface Balance {
-  readonly currentRelative: number;
-  readonly powerRelative: number;
 }
 
 /** A solved state of the coach. A part whose figures are missing is `missing` here, and its absence is listed in `leftOut`. */

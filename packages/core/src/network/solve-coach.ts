@@ -107,7 +107,7 @@ export function readOff(coach: CoachNetwork, solver: NetworkSolver, flow = new C
     supplies,
     leftOut: coach.leftOut,
     assumed: coach.assumed,
-    balance: { currentRelative: solver.currentRelative, powerRelative: solver.powerRelative },
+    balance: solver.balance,
     iterations: solver.iterations,
   };
 }

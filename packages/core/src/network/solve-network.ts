@@ -1,6 +1,6 @@
 import { known, type Outcome, refused } from "../quantity/index.js";
+import type { Balance } from "./balance.js";
 import { type Network, networkFault } from "./network.js";
-import type { Balance } from "./results.js";
 import { NetworkSolver } from "./solver.js";
 
 export interface NetworkSolution {
@@ -34,7 +34,7 @@ export function solveNetwork(network: Network): Outcome<NetworkSolution> {
     branchA: solver.branchA,
     loadA: solver.loadA,
     islands: solver.islands,
-    balance: { currentRelative: solver.currentRelative, powerRelative: solver.powerRelative },
+    balance: solver.balance,
     iterations: solver.iterations,
   });
 }

@@ -1,7 +1,9 @@
+import { type Balance, Balancer } from "./balance.js";
 import { islandsOf } from "./islands.js";
 import { SparseLdl } from "./ldl.js";
 import { LoadTable } from "./load-model.js";
 import type { Network } from "./network.js";
+import { findSpurs, type Spurs } from "./spurs.js";
 
 export type SolveStatus = "solved" | "not-converged" | "going-out" | "unstable";
 
@@ -16,10 +18,6 @@ export const BALANCE_RELATIVE = 1e-9;
 const AIMED_RELATIVE = 1e-13;
 /** Slope put under a load that has none, in siemens, only in the step's matrix, never in its balance: it keeps a floating end solvable. */
 const LEAST_SLOPE_S = 1e-9;
-/** A node's leftover is measured against at least this part of the greatest current in the network. */
-const QUIET_NODE_RATIO = 1e-6;
-/** Currents below this are nothing: a nanoampere. */
-const NOTHING_A = 1e-9;
 
 /**
  * Finds the operating point of one network again and again with other figures: the order of elimination and the pattern are worked out once.
@@ -38,27 +36,30 @@ export class NetworkSolver {
   readonly branchA: Float64Array;
   readonly loadA: Float64Array;
   readonly islands: readonly (readonly number[])[];
-  currentRelative = 0;
-  powerRelative = 0;
+  /** How closely the last `run` keeps the laws. */
+  balance: Balance = { currentRelative: 0, powerRelative: 0 };
   iterations = 0;
   /** Loads found on the ramp below their drop-out by the last `run`. */
   goingOut: number[] = [];
 
+  private readonly network: Network;
+  private readonly spurs: Spurs;
+  private readonly balancer: Balancer;
+  /** Branches with an equation of their own. */
+  private readonly active: Int32Array;
   private readonly from: Int32Array;
   private readonly to: Int32Array;
-  private readonly loadFrom: Int32Array;
-  private readonly loadTo: Int32Array;
   private readonly unknown: Int32Array;
   private readonly branchPair: Int32Array;
   private readonly loadPair: Int32Array;
   private readonly ldl: SparseLdl;
   private readonly leftA: Float64Array;
-  private readonly flowA: Float64Array;
   private readonly rhs: Float64Array;
   private readonly step: Float64Array;
   private readonly startV: Float64Array;
-  private readonly branchLeftV: Float64Array;
-  /** Slope of each load at the volts last looked at. */
+  /** By load: its own wires together. */
+  private readonly spurOhm: Float64Array;
+  /** Slope of each load with its own wires at the volts last looked at. */
   private readonly loadSlopeS: Float64Array;
   /** What the branches alone put into the matrix; the loads' slopes come on top at every step. */
   private readonly branchDiagonal: Float64Array;
@@ -67,7 +68,8 @@ export class NetworkSolver {
   private loadScale = 1;
 
   constructor(network: Network) {
-    const { nodeCount, branches, loads } = network;
+    const { nodeCount, branches, loads, reference } = network;
+    this.network = network;
     this.ohm = new Float64Array(branches.length);
     this.emfV = new Float64Array(branches.length);
     this.from = new Int32Array(branches.length);
@@ -79,43 +81,40 @@ export class NetworkSolver {
       this.from[b] = branch.from;
       this.to[b] = branch.to;
     }
-    this.loadFrom = new Int32Array(loads.length);
-    this.loadTo = new Int32Array(loads.length);
-    for (let k = 0; k < loads.length; k++) {
-      this.loadFrom[k] = loads[k]!.from;
-      this.loadTo[k] = loads[k]!.to;
-    }
-    this.loads = new LoadTable(loads.map((load) => load.model));
+    this.loads = new LoadTable(loads);
     this.nodeV = new Float64Array(nodeCount);
     this.branchA = new Float64Array(branches.length);
-    this.branchLeftV = new Float64Array(branches.length);
     this.loadA = new Float64Array(loads.length);
     this.loadSlopeS = new Float64Array(loads.length);
+    this.spurOhm = new Float64Array(loads.length);
     this.leftA = new Float64Array(nodeCount);
-    this.flowA = new Float64Array(nodeCount);
     this.startV = new Float64Array(nodeCount);
     this.islands = islandsOf(network);
-    this.unknown = new Int32Array(nodeCount);
-    this.unknown[network.reference] = -1;
-    for (const island of this.islands) this.unknown[island[0]!] = -1;
+    const isPinned = new Uint8Array(nodeCount);
+    isPinned[reference] = 1;
+    for (const island of this.islands) isPinned[island[0]!] = 1;
+    this.spurs = findSpurs(network, isPinned);
+    this.balancer = new Balancer(network, this.loads);
+    this.unknown = new Int32Array(nodeCount).fill(-1);
     let size = 0;
-    for (let n = 0; n < nodeCount; n++) if (this.unknown[n]! >= 0) this.unknown[n] = size++;
+    for (let n = 0; n < nodeCount; n++) if (isPinned[n] === 0 && this.spurs.isInner[n] === 0) this.unknown[n] = size++;
+    const active: number[] = [];
+    for (let b = 0; b < branches.length; b++) if (this.spurs.isMerged[b] === 0) active.push(b);
+    this.active = Int32Array.from(active);
     const rows: number[] = [];
     const columns: number[] = [];
-    const pairOf = (from: Int32Array, to: Int32Array): Int32Array => {
-      const pair = new Int32Array(from.length).fill(-1);
-      for (let e = 0; e < from.length; e++) {
-        const a = this.unknown[from[e]!]!;
-        const b = this.unknown[to[e]!]!;
-        if (a < 0 || b < 0 || a === b) continue;
-        pair[e] = rows.length;
-        rows.push(a);
-        columns.push(b);
-      }
-      return pair;
+    const pairOf = (fromNode: number, toNode: number): number => {
+      const a = this.unknown[fromNode]!;
+      const b = this.unknown[toNode]!;
+      if (a < 0 || b < 0 || a === b) return -1;
+      rows.push(a);
+      columns.push(b);
+      return rows.length - 1;
     };
-    this.branchPair = pairOf(this.from, this.to);
-    this.loadPair = pairOf(this.loadFrom, this.loadTo);
+    this.branchPair = new Int32Array(branches.length).fill(-1);
+    for (const b of active) this.branchPair[b] = pairOf(this.from[b]!, this.to[b]!);
+    this.loadPair = new Int32Array(loads.length);
+    for (let k = 0; k < loads.length; k++) this.loadPair[k] = pairOf(this.spurs.from[k]!, this.spurs.to[k]!);
     this.ldl = new SparseLdl(size, rows, columns);
     this.branchDiagonal = new Float64Array(size);
     this.branchOff = new Float64Array(rows.length);
@@ -154,19 +153,21 @@ export class NetworkSolver {
 
   private settle(): SolveStatus {
     const isStable = this.polish();
-    for (let k = 0; k < this.loadA.length; k++)
-      if (this.loads.isGoingOut(k, this.nodeV[this.loadFrom[k]!]! - this.nodeV[this.loadTo[k]!]!))
-        this.goingOut.push(k);
+    const { loads } = this.network;
+    for (let k = 0; k < loads.length; k++)
+      if (this.loads.isGoingOut(k, this.nodeV[loads[k]!.from]! - this.nodeV[loads[k]!.to]!)) this.goingOut.push(k);
     if (this.goingOut.length > 0) return "going-out";
-    if (!(this.currentRelative <= BALANCE_RELATIVE && this.powerRelative <= BALANCE_RELATIVE)) return "not-converged";
+    const { currentRelative, powerRelative } = this.balance;
+    if (!(currentRelative <= BALANCE_RELATIVE && powerRelative <= BALANCE_RELATIVE)) return "not-converged";
     return isStable ? "solved" : "unstable";
   }
 
   private stampBranches(): void {
-    const { from, to, ohm, siemens, unknown, branchPair, branchDiagonal, branchOff } = this;
+    const { from, to, ohm, siemens, unknown, branchPair, branchDiagonal, branchOff, active, spurs, spurOhm } = this;
     branchDiagonal.fill(0);
     branchOff.fill(0);
-    for (let b = 0; b < ohm.length; b++) {
+    for (let e = 0; e < active.length; e++) {
+      const b = active[e]!;
       const s = 1 / ohm[b]!;
       siemens[b] = s;
       const a = unknown[from[b]!]!;
@@ -177,18 +178,24 @@ export class NetworkSolver {
       const pair = branchPair[b]!;
       if (pair >= 0) branchOff[pair]! -= s;
     }
+    for (let k = 0; k < spurOhm.length; k++) {
+      const before = spurs.fromBranch[k]!;
+      const after = spurs.toBranch[k]!;
+      spurOhm[k] = (before < 0 ? 0 : ohm[before]!) + (after < 0 ? 0 : ohm[after]!);
+    }
   }
 
   /** First guess: every load as the resistance it would be at the highest supply volts, which draws no more than it will. */
   private startWithChords(): void {
-    const { loads, loadSlopeS, emfV } = this;
+    const { loads, loadSlopeS, spurOhm, emfV } = this;
     let topV = 1;
     for (let b = 0; b < emfV.length; b++) topV = Math.max(topV, Math.abs(emfV[b]!));
     this.nodeV.fill(0);
     this.loadScale = 0;
     this.leftOver();
     this.loadScale = 1;
-    for (let k = 0; k < loadSlopeS.length; k++) loadSlopeS[k] = Math.max(0, loads.currentAt(k, topV)) / topV;
+    for (let k = 0; k < loadSlopeS.length; k++)
+      loadSlopeS[k] = Math.max(0, loads.currentThrough(k, topV, spurOhm[k]!)) / topV;
     this.fillMatrix(true);
     if (!this.ldl.factor()) return;
     this.solveStep();
@@ -197,32 +204,36 @@ export class NetworkSolver {
 
   /** Currents left over at every node at the volts in `nodeV`. */
   private leftOver(): void {
-    const { from, to, siemens, emfV, nodeV, leftA, loads, loadFrom, loadTo, loadScale, loadSlopeS } = this;
+    const { active, from, to, siemens, emfV, nodeV, leftA, loads, spurs, spurOhm, loadScale, loadSlopeS } = this;
     leftA.fill(0);
-    for (let b = 0; b < siemens.length; b++) {
+    for (let e = 0; e < active.length; e++) {
+      const b = active[e]!;
       const i = (nodeV[from[b]!]! - nodeV[to[b]!]! + emfV[b]!) * siemens[b]!;
       leftA[from[b]!]! += i;
       leftA[to[b]!]! -= i;
     }
-    for (let k = 0; k < loadFrom.length; k++) {
-      const i = loadScale * loads.currentAt(k, nodeV[loadFrom[k]!]! - nodeV[loadTo[k]!]!);
+    if (loadScale === 0) return;
+    for (let k = 0; k < spurOhm.length; k++) {
+      const a = spurs.from[k]!;
+      const b = spurs.to[k]!;
+      const i = loadScale * loads.currentThrough(k, nodeV[a]! - nodeV[b]!, loadScale * spurOhm[k]!);
       loadSlopeS[k] = loads.slopeS;
-      leftA[loadFrom[k]!]! += i;
-      leftA[loadTo[k]!]! -= i;
+      leftA[a]! += i;
+      leftA[b]! -= i;
     }
   }
 
   /** Fills the matrix of slopes; with `isRaised` a falling load counts as flat, which keeps the step downhill. */
   private fillMatrix(isRaised: boolean): void {
     const { diagonal, offDiagonal } = this.ldl;
-    const { unknown, loadFrom, loadTo, loadPair, loadSlopeS, loadScale } = this;
+    const { unknown, spurs, loadPair, loadSlopeS, loadScale } = this;
     diagonal.set(this.branchDiagonal);
     offDiagonal.set(this.branchOff);
-    for (let k = 0; k < loadFrom.length; k++) {
+    for (let k = 0; k < loadPair.length; k++) {
       const slope = loadSlopeS[k]! * loadScale;
       const siemens = (isRaised && slope < 0 ? 0 : slope) + LEAST_SLOPE_S;
-      const a = unknown[loadFrom[k]!]!;
-      const b = unknown[loadTo[k]!]!;
+      const a = unknown[spurs.from[k]!]!;
+      const b = unknown[spurs.to[k]!]!;
       if (a === b) continue;
       if (a >= 0) diagonal[a]! += siemens;
       if (b >= 0) diagonal[b]! += siemens;
@@ -310,11 +321,13 @@ export class NetworkSolver {
 
   /** Full steps with the branch currents as unknowns too. Returns whether the true slopes are positive definite: the point is stable. */
   private polish(): boolean {
-    const { from, to, ohm, emfV, nodeV, branchA, branchLeftV, leftA, unknown, step } = this;
-    for (let b = 0; b < ohm.length; b++) branchA[b] = (nodeV[from[b]!]! - nodeV[to[b]!]! + emfV[b]!) / ohm[b]!;
+    const { active, from, to, siemens, emfV, nodeV, branchA, leftA, unknown, step, balancer } = this;
+    for (let e = 0; e < active.length; e++) {
+      const b = active[e]!;
+      branchA[b] = (nodeV[from[b]!]! - nodeV[to[b]!]! + emfV[b]!) * siemens[b]!;
+    }
     let isStable = true;
-    this.weigh();
-    let best = Math.max(this.currentRelative, this.powerRelative);
+    let best = this.weigh();
     for (let s = 0; s < MAX_POLISH_STEPS && best > AIMED_RELATIVE; s++) {
       this.iterations++;
       this.fillMatrix(false);
@@ -323,84 +336,50 @@ export class NetworkSolver {
         this.fillMatrix(true);
         if (!this.ldl.factor()) return false;
       }
-      // `weigh` left the currents over at the nodes in leftA and the volts over in branchLeftV.
-      for (let b = 0; b < ohm.length; b++) {
-        const i = branchLeftV[b]! / ohm[b]!;
+      leftA.set(balancer.leftA);
+      const { branchLeftV } = balancer;
+      for (let e = 0; e < active.length; e++) {
+        const b = active[e]!;
+        const i = branchLeftV[b]! * siemens[b]!;
         leftA[from[b]!]! += i;
         leftA[to[b]!]! -= i;
       }
       this.solveStep();
       this.move(1);
-      for (let b = 0; b < ohm.length; b++) {
+      for (let e = 0; e < active.length; e++) {
+        const b = active[e]!;
         const a = unknown[from[b]!]!;
         const c = unknown[to[b]!]!;
-        branchA[b]! += ((a < 0 ? 0 : step[a]!) - (c < 0 ? 0 : step[c]!) + branchLeftV[b]!) / ohm[b]!;
+        branchA[b]! += ((a < 0 ? 0 : step[a]!) - (c < 0 ? 0 : step[c]!) + branchLeftV[b]!) * siemens[b]!;
       }
-      this.weigh();
-      const now = Math.max(this.currentRelative, this.powerRelative);
+      const now = this.weigh();
       if (now >= best && now <= BALANCE_RELATIVE && s > 0) break;
       best = now;
     }
     return isStable;
   }
 
-  /** Both laws at the present volts and currents: the balance, with the leftovers in `leftA` and `branchLeftV`. */
-  private weigh(): void {
-    const {
-      from,
-      to,
-      ohm,
-      emfV,
-      nodeV,
-      branchA,
-      branchLeftV,
-      leftA,
-      flowA,
-      loads,
-      loadFrom,
-      loadTo,
-      loadA,
-      loadSlopeS,
-    } = this;
-    leftA.fill(0);
-    flowA.fill(0);
-    let inW = 0;
-    let outW = 0;
-    let mostA = 0;
-    let leftRatio = 0;
-    for (let b = 0; b < ohm.length; b++) {
-      const i = branchA[b]!;
-      const size = i < 0 ? -i : i;
-      branchLeftV[b] = nodeV[from[b]!]! - nodeV[to[b]!]! + emfV[b]! - ohm[b]! * i;
-      leftA[from[b]!]! += i;
-      leftA[to[b]!]! -= i;
-      flowA[from[b]!]! += size;
-      flowA[to[b]!]! += size;
-      if (size > mostA) mostA = size;
-      const w = emfV[b]! * i;
-      if (w > 0) inW += w;
-      else outW -= w;
-      outW += ohm[b]! * i * i;
-    }
-    for (let k = 0; k < loadA.length; k++) {
-      const v = nodeV[loadFrom[k]!]! - nodeV[loadTo[k]!]!;
-      const i = loads.currentAt(k, v);
-      const size = i < 0 ? -i : i;
-      loadA[k] = i;
+  /** Works out the ends of the loads' own wires, then weighs the whole network by the balance of its laws; returns the worst. */
+  private weigh(): number {
+    const { spurs, spurOhm, loads, loadSlopeS, nodeV, branchA, ohm, from } = this;
+    const ends = this.network.loads;
+    for (let k = 0; k < spurOhm.length; k++) {
+      const a = spurs.from[k]!;
+      const b = spurs.to[k]!;
+      const i = loads.currentThrough(k, nodeV[a]! - nodeV[b]!, spurOhm[k]!);
       loadSlopeS[k] = loads.slopeS;
-      leftA[loadFrom[k]!]! += i;
-      leftA[loadTo[k]!]! -= i;
-      flowA[loadFrom[k]!]! += size;
-      flowA[loadTo[k]!]! += size;
-      if (size > mostA) mostA = size;
-      const w = v * i;
-      if (w > 0) outW += w;
-      else inW -= w;
+      const before = spurs.fromBranch[k]!;
+      if (before >= 0) {
+        nodeV[ends[k]!.from] = nodeV[a]! - ohm[before]! * i;
+        branchA[before] = from[before] === a ? i : -i;
+      }
+      const after = spurs.toBranch[k]!;
+      if (after >= 0) {
+        nodeV[ends[k]!.to] = nodeV[b]! + ohm[after]! * i;
+        branchA[after] = from[after] === b ? -i : i;
+      }
     }
-    const least = Math.max(NOTHING_A, QUIET_NODE_RATIO * mostA);
-    for (let n = 0; n < leftA.length; n++)
-      leftRatio = Math.max(leftRatio, Math.abs(leftA[n]!) / Math.max(flowA[n]!, least));
-    this.currentRelative = leftRatio;
-    this.powerRelative = Math.abs(inW - outW) / Math.max(inW, outW, NOTHING_A);
+    this.balance = this.balancer.weigh(this);
+    return Math.max(this.balance.currentRelative, this.balance.powerRelative);
   }
 }

@@ -10,8 +10,8 @@ export class LoadRanges {
   readonly hi: Float64Array;
 
   constructor(private readonly bounds: readonly LoadBounds[]) {
-    this.least = new LoadTable(bounds.map((one) => one.least));
-    this.most = new LoadTable(bounds.map((one) => one.most));
+    this.least = new LoadTable(bounds.map((one) => ({ model: one.least })));
+    this.most = new LoadTable(bounds.map((one) => ({ model: one.most })));
     this.lo = new Float64Array(bounds.length);
     this.hi = new Float64Array(bounds.length);
   }
