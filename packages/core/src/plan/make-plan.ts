@@ -2,20 +2,49 @@ import type { CoachIndex, LoadId, PlaceId } from "../record/index.js";
 import { bankPositions } from "../switchbank/index.js";
 import { stockOf } from "./candidate.js";
 import { wholeMinutes } from "./labour.js";
-import { centsOf, isolationPlaces, type Money, placesTo } from "./merge.js";
+import { centsOf, type Money, placesTo } from "./merge.js";
 import type { Option } from "./option.js";
-import type { ModuleChoice, Plan } from "./plan.js";
+import type { FuseChange, ModuleChoice, Plan } from "./plan.js";
 import { planIdOf } from "./plan-id.js";
 
 /** A plan before its unmet wishes are explained. */
 export type BarePlan = Omit<Plan, "unmet" | "mustsLeft">;
 
-/** Remembers the choice each option makes: a front asks for the same few many times. */
-export type ChoiceMemory = Map<Option, ModuleChoice | undefined>;
+/** What an option brings to every plan it is in. */
+interface Brought {
+  readonly choice: ModuleChoice | undefined;
+  readonly places: readonly PlaceId[];
+  readonly detectors: readonly LoadId[];
+  readonly needs: readonly string[];
+}
 
-function choiceOf(index: CoachIndex, memory: ChoiceMemory, option: Option): ModuleChoice | undefined {
-  if (!memory.has(option)) memory.set(option, makeChoice(index, option));
-  return memory.get(option);
+/** Remembers what each option brings: a front asks for the same few many times. */
+export type ChoiceMemory = Map<Option, Brought>;
+
+function broughtBy(index: CoachIndex, memory: ChoiceMemory, option: Option): Brought {
+  const known = memory.get(option);
+  if (known !== undefined) return known;
+  const brought = option.isTouched
+    ? {
+        choice: makeChoice(index, option),
+        places: placesTo(index, option.module.place),
+        detectors: (index.circuitsOfModule.get(option.module.id) ?? []).flatMap((circuit) =>
+          (circuit.loads ?? []).filter((load) => index.loads.get(load)?.class === "detector"),
+        ),
+        needs: needsOf(index, option),
+      }
+    : { choice: makeChoice(index, option), places: [], detectors: [], needs: [] };
+  memory.set(option, brought);
+  return brought;
+}
+
+function needsOf(index: CoachIndex, option: Option): string[] {
+  const needs: string[] = [];
+  if (option.isReplaced && option.kind?.installMin === undefined && option.kind !== undefined)
+    needs.push(`${index.pathOf("moduleKinds", option.kind.id)}.installMin`);
+  if (placesTo(index, option.module.place).length === 0)
+    needs.push(`${index.pathOf("modules", option.module.id)}.place`);
+  return needs;
 }
 
 function makeChoice(index: CoachIndex, option: Option): ModuleChoice | undefined {
@@ -57,17 +86,8 @@ function partsOf(index: CoachIndex, touched: readonly Option[], needs: Set<strin
   return partsCents;
 }
 
-function minutesOf(index: CoachIndex, touched: readonly Option[], needs: Set<string>): number {
-  const opened = new Set<PlaceId>(touched.length > 0 ? isolationPlaces(index) : []);
+function accessOf(index: CoachIndex, opened: ReadonlySet<PlaceId>, needs: Set<string>): number {
   let minutes = 0;
-  for (const option of touched) {
-    minutes += option.minutes;
-    if (option.isReplaced && option.kind?.installMin === undefined && option.kind !== undefined)
-      needs.add(`${index.pathOf("moduleKinds", option.kind.id)}.installMin`);
-    const places = placesTo(index, option.module.place);
-    if (places.length === 0) needs.add(`${index.pathOf("modules", option.module.id)}.place`);
-    for (const place of places) opened.add(place);
-  }
   for (const place of opened) {
     const accessMin = index.places.get(place)?.accessMin;
     if (accessMin === undefined) needs.add(`${index.pathOf("places", place)}.accessMin`);
@@ -84,30 +104,48 @@ export function makePlan(
   memory: ChoiceMemory = new Map(),
 ): BarePlan {
   const sorted = [...options].sort((a, b) => a.order - b.order);
-  const touched = sorted.filter((option) => option.isTouched);
+  const touched: Option[] = [];
+  const modules: ModuleChoice[] = [];
+  const fuses: FuseChange[] = [];
+  const dims: LoadId[] = [];
+  const spoiled: LoadId[] = [];
+  const detectors: LoadId[] = [];
   const needs = new Set<string>();
+  const opened = new Set<PlaceId>();
+  let value = 0;
+  let minutes = 0;
+  for (const option of sorted) {
+    const brought = broughtBy(index, memory, option);
+    if (brought.choice !== undefined) modules.push(brought.choice);
+    dims.push(...option.dims);
+    spoiled.push(...option.spoiled);
+    value += option.value;
+    if (!option.isTouched) continue;
+    touched.push(option);
+    fuses.push(...option.fuses);
+    detectors.push(...brought.detectors);
+    minutes += option.minutes;
+    for (const place of brought.places) opened.add(place);
+    for (const need of brought.needs) needs.add(need);
+  }
+  if (touched.length > 0) for (const place of money.alwaysOpened) opened.add(place);
+  minutes += accessOf(index, opened, needs);
   const partsCents = partsOf(index, touched, needs);
-  const minutes = minutesOf(index, touched, needs);
   if (minutes > 0 && index.record.policy?.labourRatePerHour === undefined) needs.add("policy.labourRatePerHour");
   const labourCents = Math.round((minutes * money.rateCentsPerHour) / 60);
-  const detectors: LoadId[] = touched.flatMap((option) =>
-    (index.circuitsOfModule.get(option.module.id) ?? []).flatMap((circuit) =>
-      (circuit.loads ?? []).filter((load) => index.loads.get(load)?.class === "detector"),
-    ),
-  );
   return {
-    id: planIdOf(sorted),
-    modules: sorted.flatMap((option) => choiceOf(index, memory, option) ?? []),
-    fuses: sorted.flatMap((option) => option.fuses),
+    id: planIdOf(touched),
+    modules,
+    fuses,
     partsCents,
     labourCents,
     costCents: partsCents + labourCents,
     minutes,
     modulesTouched: touched.length,
     wiresMoved: 0,
-    dims: sorted.flatMap((option) => option.dims),
-    spoiled: sorted.flatMap((option) => option.spoiled),
-    wishValue: sorted.reduce((sum, option) => sum + option.value, 0) / 1000,
+    dims,
+    spoiled,
+    wishValue: value / 1000,
     detectors,
     costNeeds: [...needs],
   };

@@ -18,6 +18,8 @@ export interface Money {
   readonly rateCentsPerHour: number;
   readonly stocked: readonly { readonly id: ModuleKindId; readonly count: number; readonly priceCents: number }[];
   readonly rivalry: Rivalry;
+  /** Places that any work opens: see `isolationPlaces`. */
+  readonly alwaysOpened: readonly PlaceId[];
 }
 
 export const centsOf = (amount: number | undefined): number => Math.round((amount ?? 0) * 100);
@@ -39,6 +41,7 @@ export function moneyOf(index: CoachIndex, policy: FullPolicy, minutesCount: boo
   return {
     rateCentsPerHour: centsOf(policy.labourRatePerHour),
     stocked,
+    alwaysOpened: isolationPlaces(index),
     rivalry: { minutesCount, priceOfStocked: stocked.map((kind) => kind.priceCents * SIXTIETHS) },
   };
 }
@@ -155,7 +158,7 @@ export function mergePositions(
   positions: readonly { readonly position: Position; readonly options: readonly Option[] }[],
   money: Money,
 ): Partial<Made>[] {
-  const always = isolationPlaces(index);
+  const always = money.alwaysOpened;
   const accessMin = always.reduce((sum, place) => sum + accessOf(index, place), 0);
   const root: PlaceTree = { accessMin, positions: [], inside: new Map() };
   for (const each of positions) {
