@@ -37,7 +37,9 @@ export const FAMILIES = ["mixed", "stocked", "timed", "fused"] as const;
 export type Family = (typeof FAMILIES)[number];
 
 /** Shares of: kinds in stock, lamps among loads, spare channels, channels not in the record, jobs with a limit on minutes, circuits with a fuse. */
-const SHARES: Readonly<Record<Family, Readonly<Record<"stock" | "lamp" | "spare" | "unlisted" | "timed" | "fuse", number>>>> = {
+const SHARES: Readonly<
+  Record<Family, Readonly<Record<"stock" | "lamp" | "spare" | "unlisted" | "timed" | "fuse", number>>>
+> = {
   mixed: { stock: 0.3, lamp: 0.78, spare: 0.12, unlisted: 0.06, timed: 0.2, fuse: 0.7 },
   stocked: { stock: 0.9, lamp: 0.97, spare: 0.1, unlisted: 0, timed: 0, fuse: 0 },
   timed: { stock: 0.1, lamp: 0.97, spare: 0.1, unlisted: 0, timed: 1, fuse: 0 },
@@ -145,7 +147,9 @@ export function tinyCoach(seed: number, family: Family = "mixed"): { record: Coa
         ...(maybe(0.96)
           ? { class: isLamp ? pick("led-resistor", "led-linear", "filament") : pick("fan", "detector") }
           : {}),
-        ...(maybe(0.93) ? { currentA: exact(Math.round(chance() * (isMixed ? 60 : family === "fused" ? 80 : 30)) / 10) } : {}),
+        ...(maybe(0.93)
+          ? { currentA: exact(Math.round(chance() * (isMixed ? 60 : family === "fused" ? 80 : 30)) / 10) }
+          : {}),
         ...(maybe(0.3) ? { isContinuous: true } : {}),
         ...(maybe(0.1) ? { maxFuseA: exact(5) } : {}),
         ...(isLamp && maybe(0.75)
