@@ -195,12 +195,14 @@ export class LoadTable {
       case 4: {
         // Rising and hollow from above: after the first step Newton comes up from below and cannot pass the root.
         if (v === 0) return 0;
-        let at = v / (1 + (seriesOhm * this.currentAt(k, v)) / v);
+        const full = seriesOhm * this.currentAt(k, v);
+        let at = v - full / (1 + seriesOhm * this.slopeS);
         for (let step = 0; step < 30; step++) {
           const over = at + seriesOhm * this.currentAt(k, at) - v;
           const by = over / (1 + seriesOhm * this.slopeS);
           at -= by;
-          if (Math.abs(by) <= 1e-15 * Math.abs(v)) break;
+          // What is left after a step is about its square.
+          if (Math.abs(by) <= 1e-8 * Math.abs(v)) break;
         }
         return at;
       }
