@@ -58,9 +58,10 @@ const tableOf = (name: string, sheet: string, sheets: readonly string[], read: S
 /** How much a sheet looks like a survey: its rows, weighed by how many of its headings say something. */
 const likeness = (grid: Grid): number => {
   const rows = grid.rows.filter((row) => row.filter((cell) => cell.text !== "").length >= 2).length;
+  if (grid.headingRow === undefined) return Math.log1p(rows);
   const sample = { ...grid, rows: grid.rows.slice(0, 40) };
   const told = proposeMapping(sample).filter((column) => column.field !== "unread" && column.confidence >= 0.5).length;
-  return rows === 0 ? 0 : Math.log1p(rows) * (1 + told);
+  return Math.log1p(rows) * (1 + told) ** 2;
 };
 
 const refusal = (name: string, names: readonly string[]): GridOutcome => {

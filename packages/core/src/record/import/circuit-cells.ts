@@ -193,9 +193,13 @@ export function applyCircuitCells(run: Run, row: SurveyRow, circuit: Circuit): C
       next = { ...next, notes: withNote(next.notes, `${verified.column.heading}: ${verified.text}`) };
     else next = { ...next, verified: { ...next.verified, ...said } };
   }
-  const circuitCell = row.cells.get("circuit");
-  if (circuitCell !== undefined && !row.place.usesCircuit)
-    next = { ...next, notes: withNote(next.notes, `${circuitCell.column.heading}: ${circuitCell.text}`) };
+  for (const field of row.place.left) {
+    const item = row.cells.get(field);
+    // The fuse block's name is held by the node, where the record has it.
+    const isNode = field === "module" && next.fusePosition?.node !== undefined;
+    if (item !== undefined && !isNode)
+      next = { ...next, notes: withNote(next.notes, `${item.column.heading}: ${item.text}`) };
+  }
   for (const item of row.shared) {
     const said = takeCell(run, row, item);
     if (said === undefined) continue;

@@ -175,6 +175,8 @@ export function importSurvey(
     unread: [],
     told: [...survey.told],
     proposed: [],
+    moduleByText: new Map(),
+    placeByText: new Map(),
     moduleFacts: new Map(),
   };
   apply(run, survey, new Set(mapping.map((column) => column.heading)));

@@ -10,29 +10,41 @@ import { isBlankMark, slug } from "./words.js";
 /** The module a text names, by id or by name; made where the record has none. */
 export function moduleNamed(run: Run, text: string): Module {
   const token = moduleToken(text);
+  const before = run.draft.modules.get(run.moduleByText.get(token) ?? "");
+  if (before !== undefined) return before;
   const id = moduleIdOf(token);
-  for (const module of run.draft.modules.values())
-    if (
-      module.id === id ||
-      module.id === text.trim() ||
-      moduleToken(module.id) === token ||
-      (module.name !== undefined && moduleToken(module.name) === token)
-    )
-      return module;
+  // Only the record's own modules can go by another id; those made here have the token's.
+  const found =
+    run.draft.modules.get(id) ??
+    (run.draft.base.modules ?? []).find(
+      (module) =>
+        module.id === text.trim() ||
+        moduleToken(module.id) === token ||
+        (module.name !== undefined && moduleToken(module.name) === token),
+    );
   const isBare = /^\d+(?:\.0)?$/.test(text.trim());
-  const made: Module = { id: id as ModuleId, ...(isBare ? {} : { name: text.trim() }) };
-  run.draft.modules.set(id, made);
-  return made;
+  const module: Module =
+    run.draft.modules.get(found?.id ?? id) ??
+    ({ id: id as ModuleId, ...(isBare ? {} : { name: text.trim() }) } as Module);
+  run.moduleByText.set(token, module.id);
+  run.draft.modules.set(module.id, module);
+  return module;
 }
 
 /** The place a text names, by id or by name; made where the record has none. */
 export function placeNamed(run: Run, text: string): PlaceId {
   const name = text.replace(/\s+/g, " ").trim();
+  const before = run.placeByText.get(name);
+  if (before !== undefined) return before;
   const token = slug(name);
   for (const place of run.draft.places.values())
-    if (place.id === name || place.id === `p-${token}` || slug(place.name) === token) return place.id;
+    if (place.id === name || place.id === `p-${token}` || slug(place.name) === token) {
+      run.placeByText.set(name, place.id);
+      return place.id;
+    }
   const id = `p-${token || "unnamed"}` as PlaceId;
   run.draft.places.set(id, { id, name });
+  run.placeByText.set(name, id);
   return id;
 }
 

@@ -1,21 +1,31 @@
 import { slug } from "./words.js";
 
-/** Where a row's circuit is fed from. */
+/** Cells that name a row's place. */
+export type PlaceField = "circuit" | "module" | "channel";
+
+/** Where a row's circuit is fed from. `left`: cells that say something which the place does not hold. */
 export type RowPlace =
   | {
       readonly kind: "channel";
       readonly moduleText: string;
       readonly channel: number;
-      /** False where the circuit cell says something that the place does not hold. */
-      readonly usesCircuit: boolean;
+      readonly left: readonly PlaceField[];
     }
-  | { readonly kind: "fuse"; readonly name: string; readonly block: string | undefined; readonly usesCircuit: boolean }
+  | {
+      readonly kind: "fuse";
+      readonly name: string;
+      readonly block: string | undefined;
+      readonly left: readonly PlaceField[];
+    }
   | { readonly kind: "none"; readonly why: string };
 
 const MAX_CHANNEL = 64;
 const MODULE_WORD = /^(?:(?:module|mod|mdl|panel|pnl|box|unit)\b[\s.#:-]*(?:no\.?\s*)?|m[\s.-]*(?=\d)|#\s*)(?=\S)/i;
 const FUSE_BLOCK = /\bfuse\s*-?(?:block|box|panel|holder)\b|^fb\s?\d*$|^plain fuses?$/i;
 const KEY = /^(?:(?:module|mod|m)\.?\s*)?([a-z]?\d{1,3}|[a-z])\s*[-./:\s]\s*(?:channel|chan|ch|c)?\s*\.?(\d{1,2})$/i;
+/** What a spreadsheet makes of 3-07 when it takes it for a day: 2026-03-07, 7-Mar, Mar-07. */
+const DAY =
+  /^(?:\d{4}-\d{2}-\d{2}(?: .*)?|\d{1,2}-(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)|(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)-\d{2,4})$/i;
 const CHANNEL = /^(?:channel|chan|ch|output|out|c)?\s*[#.]?\s*(\d{1,2})(?:\.0)?$/i;
 
 /** A module's name without the word for it: `Mod 3`, `M3`, `#3` and `03` are `3`; `Left rear` is `left-rear`. */
@@ -38,51 +48,68 @@ const channelIn = (text: string): number | undefined => {
   return channel >= 1 && channel <= MAX_CHANNEL ? channel : undefined;
 };
 
+const none = (why: string): RowPlace => ({ kind: "none", why });
+
+/** The cells that a channel does not hold: a circuit cell that is only a running number, a channel cell that says another channel. */
+const leftBy = (cells: Cells, moduleText: string, channel: number): PlaceField[] => {
+  const both = KEY.exec(cells.circuit);
+  const isSame = both !== null && Number(both[2]) === channel && moduleToken(both[1] ?? "") === moduleToken(moduleText);
+  const isChannelAlone = cells.channel === "" && channelIn(cells.circuit) === channel;
+  return [
+    ...(cells.circuit === "" || isSame || isChannelAlone ? [] : ["circuit" as const]),
+    ...(cells.channel === "" || channelIn(cells.channel) === channel ? [] : ["channel" as const]),
+  ];
+};
+
+interface Cells {
+  readonly circuit: string;
+  readonly module: string;
+  readonly channel: string;
+}
+
+const channelPlace = (cells: Cells, moduleText: string, channel: number): RowPlace =>
+  moduleToken(moduleText) === ""
+    ? none(`"${moduleText}" names no module: write its number, or a name with letters or digits`)
+    : { kind: "channel", moduleText, channel, left: leftBy(cells, moduleText, channel) };
+
 /** What feeds a row, from its circuit, module and channel cells; `above` is the module of the rows above, where there is one. */
-export function placeOfRow(
-  cells: { readonly circuit: string; readonly module: string; readonly channel: string },
-  above: string | undefined,
-): RowPlace {
-  const circuit = cells.circuit.trim();
-  const module = cells.module.trim();
-  const position = cells.channel.trim() || circuit;
+export function placeOfRow(written: Cells, above: string | undefined): RowPlace {
+  const cells = { circuit: written.circuit.trim(), module: written.module.trim(), channel: written.channel.trim() };
+  const { circuit, module } = cells;
   const both = KEY.exec(circuit);
-  if (both !== null && (module === "" || cells.channel.trim() === "") && !isFuseBlock(module)) {
-    const channel = Number(both[2]);
-    if (channel >= 1 && channel <= MAX_CHANNEL)
-      return {
-        kind: "channel",
-        moduleText: module === "" ? (both[1] ?? "") : module,
-        channel,
-        usesCircuit: module === "" || moduleToken(both[1] ?? "") === moduleToken(module),
-      };
+  if (both !== null && (module === "" || cells.channel === "") && !isFuseBlock(module)) {
+    const channel = channelIn(both[2] ?? "");
+    if (channel !== undefined) return channelPlace(cells, module === "" ? (both[1] ?? "") : module, channel);
   }
-  const usesCircuit = circuit === "" || position === circuit;
+  const position = cells.channel === "" ? circuit : cells.channel;
   const owner = module === "" ? (above ?? "") : module;
   if (position === "")
-    return {
-      kind: "none",
-      why: "the row names no channel and no fuse: write the module and channel, or the fuse's name",
-    };
+    return none("the row names no channel and no fuse: write the module and channel, or the fuse's name");
+  if (DAY.test(position))
+    return none(
+      `"${position}" is a day: a spreadsheet turned the circuit's number into one; set the column to text and write it again`,
+    );
+  const isBlock = owner === "" || isFuseBlock(owner);
   const channel = channelIn(position);
-  if (owner !== "" && !isFuseBlock(owner) && channel !== undefined)
-    return { kind: "channel", moduleText: owner, channel, usesCircuit };
-  if (owner === "" || isFuseBlock(owner)) {
-    const isBare = /^\d+$/.test(position);
-    return {
-      kind: "fuse",
-      name: isBare && owner !== "" ? `${owner} ${position}` : position,
-      block: owner === "" ? undefined : owner,
-      usesCircuit,
-    };
-  }
-  if (module === "") return { kind: "fuse", name: position, block: undefined, usesCircuit };
-  return { kind: "none", why: `"${position}" is no channel from 1 to ${MAX_CHANNEL}: write the channel's number` };
+  if (!isBlock && channel !== undefined) return channelPlace(cells, owner, channel);
+  if (!isBlock && module !== "")
+    return none(`"${position}" is no channel from 1 to ${MAX_CHANNEL}: write the channel's number`);
+  const name = isBlock && /^\d+$/.test(position) && owner !== "" ? `${owner} ${position}` : position;
+  return {
+    kind: "fuse",
+    name,
+    block: isBlock && owner !== "" ? owner : undefined,
+    left: [
+      ...(circuit === "" || circuit === position ? [] : ["circuit" as const]),
+      ...(module === "" || name.includes(module) ? [] : ["module" as const]),
+    ],
+  };
 }
 
 /** A row whose only cell starts the rows of a module or a fuse block: `MODULE 3 - rear bay`. */
 export function sectionOf(text: string): { readonly owner: string; readonly rest: string } | undefined {
   const plain = text.trim();
+  if (KEY.test(plain)) return undefined;
   const module = /^((?:module|mod|mdl|panel|box)\.?\s*#?\s*(?:no\.?\s*)?[a-z0-9]{1,4})\b[\s:,;–-]*(.*)$/is.exec(plain);
   if (module !== null && /\d|\b[a-z]$/i.test(module[1] ?? "")) return { owner: module[1] ?? "", rest: module[2] ?? "" };
   return isFuseBlock(plain) ? { owner: plain, rest: "" } : undefined;

@@ -1,3 +1,4 @@
+import type { PlaceId } from "../schema/ids.js";
 import type { Draft } from "./draft.js";
 import type { CellReading } from "./figure-cell.js";
 import type { ProposedClass, Told, UnreadCell } from "./report.js";
@@ -15,6 +16,9 @@ export interface Run {
   readonly unread: UnreadCell[];
   readonly told: Told[];
   readonly proposed: ProposedClass[];
+  /** Modules and places found or made so far, by what they are called. */
+  readonly moduleByText: Map<string, string>;
+  readonly placeByText: Map<string, PlaceId>;
   /** What a module's column has said already, by module and field: the first row counts. */
   readonly moduleFacts: Map<string, { readonly text: string; readonly where: string }>;
 }
