@@ -11,19 +11,22 @@ const grave = (record: CoachRecord) =>
 
 describe("generated coaches", () => {
   it.each([1, 8, 30, 60, 100])("of %i circuits with nothing planted have no stop and nothing to mend", (circuits) => {
-    for (const seed of [1, 2, 3, 4]) expect(grave(generateCoach({ seed, circuits }).record)).toEqual([]);
+    for (const seed of [1, 2]) expect(grave(generateCoach({ seed, circuits }).record)).toEqual([]);
   });
 
   it.each([5, 20, 60, 120])(
     "of %i circuits: every planted fault is found, by code, subject and verdict",
     (circuits) => {
-      for (const seed of [11, 12, 13, 14]) {
+      for (const seed of [11, 12]) {
         const { record, planted } = generateCoach({ seed, circuits, faults: "every", missingRatio: 0.1 });
         const all = new Set(found(record).map(({ code, subject, verdict }) => `${code} ${subject.id} ${verdict}`));
         const lost = planted
           .map(({ finding, subject, verdict }) => `${finding} ${subject} ${verdict}`)
           .filter((told) => !all.has(told));
         expect(lost, `seed ${seed}`).toEqual([]);
+        // A coach of this size has room for most of the faults there are.
+        if (circuits >= 60)
+          expect(new Set(planted.map(({ finding }) => finding)).size).toBeGreaterThan(circuits >= 120 ? 30 : 20);
       }
     },
   );

@@ -10,6 +10,7 @@ export const ADDRESS_WORDS = {
   }),
   "address-unknown": (say) => ({
     title: "Address not known",
+    isQuestion: true,
     wanted: "the address it answers to",
     got: say.finding.verdict === "holds" ? "it" : "nothing on the record",
     remedy: "Read the switch bank",
@@ -43,6 +44,7 @@ export const ADDRESS_WORDS = {
   },
   "bank-code-missing": (say) => ({
     title: "Switch bank code not known",
+    isQuestion: true,
     wanted: "the rule from address to switch positions",
     got: say.finding.verdict === "holds" ? "it" : "nothing on the record",
     remedy: "Copy it from the sheet",

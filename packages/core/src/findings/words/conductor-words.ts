@@ -29,6 +29,7 @@ export const CONDUCTOR_WORDS = {
   }),
   "return-missing": (say) => ({
     title: "Way back not on the record",
+    isQuestion: true,
     wanted: "the return wire and the ground it lands on",
     got:
       say.finding.verdict === "holds" ? "both" : say.text("lands") === "no" ? "only the wire" : "nothing on the record",

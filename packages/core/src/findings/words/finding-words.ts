@@ -1,6 +1,7 @@
 import type { UnitChoice } from "../../quantity/index.js";
 import type { FindingCode } from "../codes.js";
 import type { Finding, SettledBy } from "../finding.js";
+import { ALL_RULES } from "../rules/all-rules.js";
 import { ADDRESS_WORDS } from "./address-words.js";
 import { CONDUCTOR_WORDS } from "./conductor-words.js";
 import { CONSISTENCY_WORDS } from "./consistency-words.js";
@@ -30,7 +31,10 @@ const WORDS: Readonly<Record<FindingCode, Speaker>> = {
   ...UNKNOWN_WORDS,
 };
 
+const ASKS: ReadonlyMap<FindingCode, string> = new Map(ALL_RULES.map((rule) => [rule.code, rule.asks]));
+
 export interface FindingWords {
+  /** What is wrong; "Not settled: ..." while it is open; the question asked where it holds. */
   readonly title: string;
   /** Where, what is wanted, what was got. */
   readonly statement: string;
@@ -54,12 +58,18 @@ export const settledByWords = (reading: SettledBy): string => {
 
 /** The words of a finding: heading, statement, what to do next. `units` as the reader wants them. */
 export function findingWords(finding: Finding, units: UnitChoice): FindingWords {
-  const { title, wanted, got, remedy, whileOpen } = WORDS[finding.code](sayOf(finding, units));
+  const { title, wanted, got, remedy, whileOpen, isQuestion } = WORDS[finding.code](sayOf(finding, units));
   const first = finding.settledBy[0];
-  const doubt = finding.verdict === "open" ? "; not known well enough to decide" : "";
+  const isUnsettled = finding.verdict === "open" && isQuestion !== true;
+  const doubt = isUnsettled ? "; not known well enough to decide" : "";
+  const heading = isUnsettled ? `Not settled: ${title.charAt(0).toLowerCase()}${title.slice(1)}` : title;
   const statement = `${finding.subject.name}: wanted ${wanted}, got ${got}${doubt}`;
   const settle = whileOpen ?? (first === undefined ? remedy : settledByWords(first));
-  return { title, statement, remedy: { holds: "Nothing to do", fails: remedy, open: settle }[finding.verdict] };
+  return {
+    title: finding.verdict === "holds" ? `Holds: ${ASKS.get(finding.code) ?? title}` : heading,
+    statement,
+    remedy: { holds: "Nothing to do", fails: remedy, open: settle }[finding.verdict],
+  };
 }
 
 /** The whole finding in one line: where, what is wanted, got what; what to do next [code]. */

@@ -28,6 +28,7 @@ export const LABEL_WORDS = {
   }),
   "circuit-unverified": (say) => ({
     title: "Nobody has seen that this fuse feeds these loads",
+    isQuestion: true,
     wanted: "a look at what goes dead when the fuse is pulled",
     got: say.finding.verdict === "holds" ? "it" : "none on the record",
     remedy: "Pull the fuse and look",

@@ -9,6 +9,8 @@ export interface Spoken {
   readonly remedy: string;
   /** What to do while it is open; the readings that settle it where absent. */
   readonly whileOpen?: string;
+  /** The heading says itself that something is not known. */
+  readonly isQuestion?: boolean;
 }
 
 export type Speaker = (say: Say) => Spoken;

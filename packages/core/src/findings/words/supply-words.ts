@@ -4,6 +4,7 @@ import type { Speaker } from "./say.js";
 export const SUPPLY_WORDS = {
   "no-supply": (say) => ({
     title: "Supply not known",
+    isQuestion: true,
     wanted: "a battery, and where both ends of every supply connect",
     got:
       say.finding.verdict === "holds"

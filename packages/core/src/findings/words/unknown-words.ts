@@ -1,13 +1,21 @@
 import type { FindingCode } from "../codes.js";
+import { fieldWords } from "./field-words.js";
 import type { Say, Speaker, Spoken } from "./say.js";
 
 const asked = (say: Say, title: string, wanted: string, whileOpen: string): Spoken => ({
   title,
+  isQuestion: true,
   wanted,
   got: say.finding.verdict === "holds" ? "it" : "nothing on the record",
   remedy: whileOpen,
   whileOpen,
 });
+
+/** Which conductor of its owner is asked about. */
+const run = (say: Say): string =>
+  ({ out: "the wire", return: "the return wire", tail: "the load's own wire", structure: "the ground path" })[
+    say.text("run")
+  ] ?? "the cable";
 
 export const UNKNOWN_WORDS = {
   "fuse-rating-missing": (say) =>
@@ -21,14 +29,14 @@ export const UNKNOWN_WORDS = {
     asked(
       say,
       "Wire gauge not known",
-      "the gauge of the wire",
+      `the gauge of ${run(say)}`,
       "Read it off the insulation; the fuse cannot be judged without it",
     ),
   "wire-length-missing": (say) =>
     asked(
       say,
       "Wire length not known",
-      "the length of the wire",
+      `the length of ${run(say)}`,
       "Measure or pace it; the drop cannot be judged without it",
     ),
   "insulation-unknown": (say) =>
@@ -51,13 +59,18 @@ export const UNKNOWN_WORDS = {
     ),
   "kind-rating-missing": (say) => ({
     title: "Ratings of this kind not known",
+    isQuestion: true,
     wanted: "the ratings on its sheet",
-    got: say.finding.verdict === "holds" ? "all of them" : `nothing for ${say.text("fields")}`,
+    got:
+      say.finding.verdict === "holds"
+        ? "all of them"
+        : `nothing for ${say.text("fields").split(", ").map(fieldWords).join(", ")}`,
     remedy: "Copy them from the sheet",
     whileOpen: "Copy them from the sheet or the part",
   }),
   "nominal-voltage-assumed": (say) => ({
     title: "Taken for a 12 V coach",
+    isQuestion: true,
     wanted: "whether the coach is 12 V or 24 V",
     got: say.finding.verdict === "holds" ? "it" : "nothing on the record, so 12 V is taken",
     remedy: "Measure the battery",
@@ -65,6 +78,7 @@ export const UNKNOWN_WORDS = {
   }),
   "survey-cell-unread": (say) => ({
     title: "Survey cell not understood",
+    isQuestion: true,
     wanted: `a figure in the column ${say.text("column")}`,
     got: `"${say.text("text")}"`,
     remedy: "Say what is meant",

@@ -44,6 +44,13 @@ describe("words of findings", () => {
       expect(`${words.title} ${words.statement} ${words.remedy}`).not.toMatch(/undefined|NaN|\[object/);
     }
   });
+  it("heads an open finding as not settled, and what holds with the question that was asked", () => {
+    const title = (code: Finding["code"], verdict: Finding["verdict"]) => findingWords(bare(code, verdict), "us").title;
+    expect(title("fuse-over-channel", "fails")).toBe("Fuse too large for the channel");
+    expect(title("fuse-over-channel", "open")).toBe("Not settled: fuse too large for the channel");
+    expect(title("fuse-over-channel", "holds")).toBe("Holds: Is each fuse no larger than its module's channel allows?");
+    expect(title("load-class-missing", "open")).toBe("Sort of load not known");
+  });
   it("puts where, wanted, got, what next and the code into one line, in the reader's units", () => {
     expect(findingLine(farFuse(), "metric")).toBe(
       "Feeder 1: wanted at most 450 mm of cable before its fuse, got 600 mm; move the fuse to the supply's end; keep the cable before it covered and clear of metal [protection-far-from-source]",

@@ -111,6 +111,16 @@ describe("feeder-device-over-conductor and fuse-over-conductor", () => {
       ["return", "fails", 7],
     ]);
   });
+  it("raises no stop where the limit rests on a derating factor from memory", () => {
+    // 33 CFR 183 engine-space factor of the 80 C class is recalled, that of 105 C was seen.
+    const at = (insulationC: number) =>
+      findingsOf("fuse-over-conductor", {
+        policy: { conductorRule: "marine", bundling: "none" },
+        circuits: [{ id: "c1", fuse: { ratedA: 100 }, out: { gauge: "18 AWG", insulationC, zone: "engine" } }],
+      })[0];
+    expect(at(80)).toMatchObject({ verdict: "fails", severity: "mend" });
+    expect(at(105)).toMatchObject({ verdict: "fails", severity: "stop" });
+  });
   it("says nothing of a wire whose gauge is not known", () => {
     expect(verdictsOf("fuse-over-conductor", { circuits: [{ id: "c1", fuse: { ratedA: 30 }, out: {} }] })).toEqual([]);
   });

@@ -11,15 +11,16 @@ export const insulationUnknown = defineRule(
     source: COMMON_PRACTICE,
   },
   function* (context) {
-    for (const { subject, path, run, isWire } of runsInUse(context)) {
+    for (const { subject, path, run, isWire, which } of runsInUse(context)) {
       // The return and the tail run with the out wire; their classes are asked for where they decide a verdict.
-      if (!isWire || path.endsWith(".return") || path.endsWith(".tail")) continue;
+      if (!isWire || which === "return" || which === "tail") continue;
       // Without a gauge the class would settle nothing yet; `wire-gauge-missing` asks for that first.
       if (run === undefined || (run.gauge === undefined && run.sectionMm2 === undefined)) continue;
       const isKnown = run.insulationC !== undefined;
       yield {
         subject,
         verdict: isKnown ? "holds" : "open",
+        parameters: { run: which },
         settledBy: isKnown
           ? []
           : [

@@ -11,12 +11,13 @@ export const wireGaugeMissing = defineRule(
     source: COMMON_PRACTICE,
   },
   function* (context) {
-    for (const { subject, path, run, isWire } of runsInUse(context)) {
+    for (const { subject, path, run, isWire, which } of runsInUse(context)) {
       if (!isWire) continue;
       const isKnown = run?.gauge !== undefined || run?.sectionMm2 !== undefined;
       yield {
         subject,
         verdict: isKnown ? "holds" : "open",
+        parameters: { run: which },
         settledBy: isKnown
           ? []
           : [{ path: `${path}.gauge`, instrument: "look", minutes: minutesFor(context.index, "look", run?.place) }],

@@ -11,7 +11,7 @@ export const wireLengthMissing = defineRule(
     source: COMMON_PRACTICE,
   },
   function* (context) {
-    for (const { subject, path, run, isWire } of runsInUse(context)) {
+    for (const { subject, path, run, isWire, which } of runsInUse(context)) {
       const hasCopper = run?.gauge !== undefined || run?.sectionMm2 !== undefined;
       const isKnown = run?.resistanceOhm !== undefined || (run?.lengthM !== undefined && (isWire || hasCopper));
       // A chassis or a strap has no length to speak of: its resistance is read.
@@ -21,6 +21,7 @@ export const wireLengthMissing = defineRule(
       yield {
         subject,
         verdict: isKnown ? "holds" : "open",
+        parameters: { run: which },
         settledBy: isKnown
           ? []
           : [{ path: `${path}.${field}`, instrument, minutes: minutesFor(context.index, instrument, run?.place) }],
