@@ -1,1 +1,1 @@
-export { FileStore, type Written } from "./file-store.js";
+export { FileStore, type ReadFile, type Written } from "./file-store.js";
