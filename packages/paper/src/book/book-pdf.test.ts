@@ -38,13 +38,13 @@ describe("the as-built book as a PDF", () => {
 
   beforeAll(async () => {
     engine = await loadPaperEngine();
-  });
+  }, 180_000);
 
   describe("of the demo coach", () => {
     let pdf: ReadPdf;
     beforeAll(async () => {
       pdf = await set(demoRecord(), demoRecordText());
-    });
+    }, 180_000);
 
     it("names every load of the coach and every fuse of the panel on the fuse map", () => {
       const map = squeezed(pdf.pages.filter((page) => /Fuse map/.test(page.text)).slice(-1)[0]!.text);
@@ -91,7 +91,7 @@ describe("the as-built book as a PDF", () => {
   it("stands for 200 circuits with faults in them, every line inside the page", async () => {
     const pdf = await set(generateCoach({ seed: 5, circuits: 200, faults: "every", missingRatio: 0.1 }).record);
     isInside(pdf);
-  });
+  }, 240_000);
 
   it("stands for names of a hundred letters, other scripts, faces and markup", async () => {
     const record = demoRecord();

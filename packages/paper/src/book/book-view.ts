@@ -4,7 +4,7 @@ import type { MapGroup } from "../drawings/door-map.js";
 import type { Loom } from "../drawings/loom-picture.js";
 import type { ModuleSheet } from "../drawings/module-sheet.js";
 import type { SwitchCard } from "../drawings/switch-card.js";
-import type { PaperHead, SourceLine } from "../packet/packet-view.js";
+import type { OpenLine, PaperHead, SourceLine } from "../packet/packet-view.js";
 
 /** One module's pages: what it is, its channels, its bank. */
 export interface ModulePage {
@@ -21,15 +21,6 @@ export interface WireLine {
   readonly size: Cell;
   readonly length: Cell;
   readonly ends: string;
-}
-
-export interface OpenLine {
-  readonly what: string;
-  /** The reading that settles it, or what puts it right. */
-  readonly next: string;
-  /** "must not be energised", "to be mended", "to be watched", "open". */
-  readonly weight: string;
-  readonly source: string;
 }
 
 export interface ProofLine {

@@ -1,4 +1,5 @@
 import type { Block, Cell } from "../document/blocks.js";
+import { openTables } from "../packet/open-blocks.js";
 import type { BookView } from "./book-view.js";
 
 export const wireBlocks = (view: BookView): Block[] => [
@@ -41,17 +42,12 @@ export const openBlocks = (view: BookView): Block[] => [
   { block: "heading", level: 1, text: "Open and to be mended", newPage: true },
   {
     block: "paragraph",
-    text: "What this book does not know is as important as what it knows. The right-hand column says what settles each line.",
+    text:
+      view.open.length === 0
+        ? "Nothing is open."
+        : "What this book does not know is as important as what it knows. The right-hand column says what settles each line.",
   },
-  {
-    block: "table",
-    columns: [
-      { title: "What", share: 5 },
-      { title: "What to do next", share: 4 },
-    ],
-    rows: view.open.map((o): Cell[] => [{ text: `${o.weight}. ${o.what}`, under: o.source }, o.next]),
-    empty: "Nothing is open.",
-  },
+  ...openTables(view.open, true),
 ];
 
 export function proofBlocks(view: BookView): Block[] {

@@ -78,6 +78,19 @@ export interface StripBlock {
   readonly labels: readonly FittedLabel[];
 }
 
+/** The tests of one circuit: kept together on a page. A line without a unit has only its tick. */
+export interface CheckGroup {
+  readonly number: string;
+  readonly where: string;
+  readonly cautions: readonly string[];
+  readonly lines: readonly {
+    readonly what: string;
+    readonly expected: string;
+    readonly span: string;
+    readonly unit: string;
+  }[];
+}
+
 export type Block =
   | { readonly block: "heading"; readonly level: 1 | 2 | 3; readonly text: string; readonly newPage?: boolean }
   | {
@@ -100,6 +113,7 @@ export type Block =
   | { readonly block: "fields"; readonly fields: readonly string[] }
   | { readonly block: "drawing"; readonly drawing: Drawing; readonly caption?: string }
   | { readonly block: "drawings"; readonly columns: number; readonly drawings: readonly Drawing[] }
+  | { readonly block: "checks"; readonly groups: readonly CheckGroup[] }
   | { readonly block: "ruler"; readonly text: string }
   | StripBlock
   | {

@@ -41,7 +41,7 @@ describe("setting a document", () => {
 
   beforeAll(async () => {
     engine = await loadPaperEngine();
-  });
+  }, 180_000);
 
   it.each(HOSTILE)("prints %s as it was written, wherever it stands", async (text) => {
     const blocks: Block[] = [

@@ -8,7 +8,7 @@ describe("the shipped typefaces", () => {
   let faces: readonly Typeface[];
   beforeAll(async () => {
     faces = (await loadPaperEngine()).typefaces;
-  });
+  }, 180_000);
 
   it("draw every sign that our own words and drawings use", () => {
     const own = "·–—‘’“”•…≤≥±×÷°²³µΩ→←↑↓▲▼■□✓≈−½¼⅛²àéîöüßñçøåÆŒ€£";

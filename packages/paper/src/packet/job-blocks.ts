@@ -1,5 +1,5 @@
 import type { Block, Cell } from "../document/blocks.js";
-import type { PacketView } from "./packet-view.js";
+import { DO_NOT_ENERGISE, type PacketView } from "./packet-view.js";
 
 /** First page: who asked for what, in their words, what it costs, and the line that says yes. */
 export function jobBlocks(view: PacketView): Block[] {
@@ -28,13 +28,19 @@ export function jobBlocks(view: PacketView): Block[] {
     blocks.push({ block: "heading", level: 2, text: "What is asked" }, { block: "paragraph", text: job.complaint });
   blocks.push({ block: "heading", level: 2, text: "What is proposed" });
   for (const statement of view.proposed.statement) blocks.push({ block: "paragraph", text: statement });
-  if (view.notices.length > 0)
-    blocks.push({ block: "heading", level: 2, text: "Limits of this work" }, { block: "list", items: view.notices });
+  const stops = view.open.filter((line) => line.weight === DO_NOT_ENERGISE).length;
+  if (stops > 0)
+    blocks.push({
+      block: "caution",
+      text: `${stops === 1 ? "One thing" : `${stops} things`} on this coach must be put right before power comes back; see “Still open”.`,
+    });
   blocks.push(
     { block: "heading", level: 2, text: "Approval" },
     { block: "paragraph", text: "I have read what is proposed and the estimate, and ask for the work to be done." },
     { block: "fields", fields: ["Owner, signature", "Date", "Most to be spent without asking again"] },
   );
+  if (view.notices.length > 0)
+    blocks.push({ block: "heading", level: 2, text: "Limits of this work" }, { block: "list", items: view.notices });
   return blocks;
 }
 
@@ -69,7 +75,10 @@ export function proposalBlocks(view: PacketView): Block[] {
           { title: "Asked for", share: 2 },
           { title: "What stops it", share: 5 },
         ],
-        rows: proposed.unmet.map((u) => [{ text: u.wish, strong: true }, u.because.join("; ")]),
+        rows: proposed.unmet.map((u) => [
+          { text: u.wish, strong: true },
+          u.because.map((because) => `${because}.`).join("\n"),
+        ]),
         empty: "",
       },
     );

@@ -18,7 +18,7 @@ describe("the packet as a PDF", () => {
     if (setting.kind === "refused") throw new Error(setting.faults.join("\n"));
     bytes = setting.pdf;
     pdf = await readPdf(bytes);
-  });
+  }, 180_000);
 
   it("has a title, a language, tags and a bookmark for every chapter", () => {
     expect(pdf.title).toBe("Marsh Wren: work packet, Make the saloon and berth lights dim");
@@ -27,8 +27,10 @@ describe("the packet as a PDF", () => {
     expect(pdf.bookmarks).toEqual([
       "Job sheet",
       "Proposal and estimate",
+      "Prepare",
       "Make it dead",
-      "Steps",
+      "Exchange",
+      "Bring power back",
       "Old pin to new pin",
       "Fuse labels at true size",
       "Test sheet",
@@ -44,7 +46,7 @@ describe("the packet as a PDF", () => {
   });
 
   it("sets each caution inside its step, before the step that follows", () => {
-    const steps = pdf.text.slice(pdf.text.indexOf("Exchange module A"));
+    const steps = pdf.text.slice(pdf.text.indexOf("Exchange"));
     const at = (words: string) => {
       const place = steps.indexOf(words);
       expect(place, words).toBeGreaterThanOrEqual(0);
@@ -53,6 +55,14 @@ describe("the packet as a PDF", () => {
     expect(at("Unplug harness 1")).toBeLessThan(at("stays live from the inverter"));
     expect(at("stays live from the inverter")).toBeLessThan(at("Close the battery switch"));
     expect(at("Close the battery switch")).toBeLessThan(at("The shade can move"));
+  });
+
+  it("says what forbids power on the job sheet and again before the first step that brings power back", () => {
+    expect(pdf.pages[0]!.text.replace(/\s+/g, " ")).toContain("must be put right before power comes back");
+    const energise = pdf.text.slice(pdf.text.lastIndexOf("Bring power back"));
+    const stop = energise.indexOf("Do not energise before this is put right.");
+    expect(stop).toBeGreaterThanOrEqual(0);
+    expect(stop).toBeLessThan(energise.indexOf("Close the battery switch"));
   });
 
   it("marks every page of an invented coach as invented", () => {
@@ -113,13 +123,14 @@ describe("the packet as a PDF", () => {
       estimate: { lines: [], totals: [], notes: [] },
       parts: [],
       tools: [],
-      isolation: { supplies: [], deadTest: [], notes: [] },
-      sections: [],
+      isolation: [],
+      sections: [{ code: "isolate", title: "Make it dead", steps: smallPacket().sections[1]!.steps }],
       pinMaps: [],
       switchCards: [],
       fuseChanges: [],
       strips: [],
       labelWants: [],
+      testMethods: [],
       tests: [],
       open: [],
       sources: [],

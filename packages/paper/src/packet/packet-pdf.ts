@@ -7,7 +7,7 @@ import { jobBlocks, proposalBlocks } from "./job-blocks.js";
 import { labelBlocks } from "./label-blocks.js";
 import type { PacketView } from "./packet-view.js";
 import { closingBlocks, testBlocks } from "./test-blocks.js";
-import { isolationBlocks, pinMapBlocks, stepBlocks } from "./work-blocks.js";
+import { pinMapBlocks, stepBlocks } from "./work-blocks.js";
 
 export type PacketSetting = Setting & { readonly unfitLabels: readonly LabelReport[] };
 
@@ -29,7 +29,6 @@ export function packetDocument(
     blocks: [
       ...jobBlocks(view),
       ...proposalBlocks(view),
-      ...isolationBlocks(view),
       ...stepBlocks(view, measure),
       ...pinMapBlocks(view),
       ...labels.blocks,

@@ -1,4 +1,4 @@
-import type { Cell, ExpectedLine, PaperSize } from "../document/blocks.js";
+import type { Cell, CheckGroup, ExpectedLine, PaperSize } from "../document/blocks.js";
 import type { SwitchCard } from "../drawings/switch-card.js";
 import type { LabelStrip } from "../labels/strip.js";
 
@@ -22,6 +22,12 @@ export interface StepView {
   readonly rollBack?: string;
   /** Index into `switchCards` of the card that belongs at this step. */
   readonly card?: number;
+}
+
+export interface StepSection {
+  readonly code: "prepare" | "isolate" | "exchange" | "energise" | "prove" | "close";
+  readonly title: string;
+  readonly steps: readonly StepView[];
 }
 
 export interface ModuleChangeView {
@@ -51,23 +57,24 @@ export interface SupplyIsolationView {
   readonly how: string;
 }
 
+/** The gravest weight; lines of it stand again where power is brought back. */
+export const DO_NOT_ENERGISE = "Do not energise";
+
+/** Something wrong, open or to be watched, and what to do next. */
+export interface OpenLine {
+  readonly what: string;
+  /** The reading that settles it, or what puts it right. */
+  readonly next: string;
+  /** `DO_NOT_ENERGISE`, "To be mended", "To be watched", "Open: a reading settles it"; lines of one weight stand together. */
+  readonly weight: string;
+  readonly source: string;
+}
+
 /** A publication a limit rests on, and how its figures came to us. */
 export interface SourceLine {
   readonly name: string;
   readonly how: string;
   readonly for: string;
-}
-
-export interface TestView {
-  /** Where, once for all the tests of a circuit; empty for the further ones. */
-  readonly number: string;
-  readonly where?: string;
-  readonly what: string;
-  /** Stands under the first test of a circuit. */
-  readonly caution?: string;
-  readonly expected: string;
-  readonly span: string;
-  readonly unit: string;
 }
 
 /** The papers for one job, every line already in words. */
@@ -87,12 +94,9 @@ export interface PacketView {
   };
   readonly parts: readonly { readonly part: string; readonly quantity: string; readonly note: string }[];
   readonly tools: readonly string[];
-  readonly isolation: {
-    readonly supplies: readonly SupplyIsolationView[];
-    readonly deadTest: readonly ExpectedLine[];
-    readonly notes: readonly string[];
-  };
-  readonly sections: readonly { readonly title: string; readonly steps: readonly StepView[] }[];
+  /** This coach's sources in the order in which they are opened. */
+  readonly isolation: readonly SupplyIsolationView[];
+  readonly sections: readonly StepSection[];
   readonly pinMaps: readonly PinMapView[];
   readonly switchCards: readonly SwitchCard[];
   readonly fuseChanges: readonly {
@@ -104,11 +108,13 @@ export interface PacketView {
   readonly strips: readonly LabelStrip[];
   /** Modules whose labels cannot be drawn at true size yet, and what is missing. */
   readonly labelWants: readonly { readonly module: string; readonly why: string }[];
-  readonly tests: readonly TestView[];
-  /** How each kind of test is done, said once. */
-  readonly testMethods?: readonly string[];
-  /** What stops signing, or is still open, one line each. */
-  readonly open: readonly string[];
+  /** How each kind of test is made, said once: [what, how]. */
+  readonly testMethods: readonly (readonly [string, string])[];
+  readonly tests: readonly CheckGroup[];
+  /** What the sheet leaves out, or empty. */
+  readonly testsNote: string;
+  /** What is wrong or open after the work, worst first. */
+  readonly open: readonly OpenLine[];
   readonly notices: readonly string[];
   readonly sources: readonly SourceLine[];
 }

@@ -1,5 +1,5 @@
 import { fusePatch } from "../drawings/fuse-patch.js";
-import type { PacketView } from "./packet-view.js";
+import { DO_NOT_ENERGISE, type PacketView } from "./packet-view.js";
 
 /** A small invented job with one of everything a packet can hold, for trying the pages. */
 export const smallPacket = (): PacketView => ({
@@ -43,30 +43,24 @@ export const smallPacket = (): PacketView => ({
     "Printed labels, clear tape",
     "Phone for photos",
   ],
-  isolation: {
-    supplies: [
-      {
-        supply: "Shore line and converter",
-        open: "Shore plug",
-        where: "Rear bay, left",
-        how: "Pull the plug; then switch the converter off",
-      },
-      { supply: "Solar", open: "Panel breaker", where: "Wet bay", how: "Open before the battery switch" },
-      {
-        supply: "House battery, 440 Ah",
-        open: "Battery switch",
-        where: "Battery bay",
-        how: "Turn to OFF, take the key out",
-      },
-    ],
-    deadTest: [
-      { what: "Bus bar to battery negative", value: "0.0 V", span: "0 to 0.1 V", unit: "V" },
-      { what: "Feed of module A to battery negative", value: "0.0 V", span: "0 to 0.1 V", unit: "V" },
-    ],
-    notes: ["A solar panel makes volts whenever there is light. Opening the battery switch alone leaves it live."],
-  },
+  isolation: [
+    {
+      supply: "Shore line and converter",
+      open: "Shore plug",
+      where: "Rear bay, left",
+      how: "Pull the plug; then switch the converter off",
+    },
+    { supply: "Solar", open: "Panel breaker", where: "Wet bay", how: "Open before the battery switch" },
+    {
+      supply: "House battery, 440 Ah",
+      open: "Battery switch",
+      where: "Battery bay",
+      how: "Turn to OFF, take the key out",
+    },
+  ],
   sections: [
     {
+      code: "prepare",
       title: "Prepare",
       steps: [
         {
@@ -80,7 +74,27 @@ export const smallPacket = (): PacketView => ({
       ],
     },
     {
-      title: "Exchange module A",
+      code: "isolate",
+      title: "Make it dead",
+      steps: [
+        {
+          id: "i1",
+          text: "Read volts from each point below to battery negative",
+          cautions: [
+            "A solar panel makes volts whenever there is light. Opening the battery switch alone leaves it live.",
+          ],
+          expect: [
+            { what: "Bus bar", value: "0.0 V", span: "0 to 0.1 V", unit: "V" },
+            { what: "Feed of module A", value: "0.0 V", span: "0 to 0.1 V", unit: "V" },
+          ],
+          lamps: [],
+          rollBack: "Nothing is changed yet.",
+        },
+      ],
+    },
+    {
+      code: "exchange",
+      title: "Exchange",
       steps: [
         {
           id: "s2",
@@ -103,6 +117,7 @@ export const smallPacket = (): PacketView => ({
       ],
     },
     {
+      code: "energise",
       title: "Bring power back",
       steps: [
         {
@@ -181,30 +196,42 @@ export const smallPacket = (): PacketView => ({
     },
   ],
   labelWants: [{ module: "Module F, helm", why: "the sheet of its kind states no label pitch" }],
+  testMethods: [
+    ["voltage at the load", "Everything else off. Both probes on the load's own terminals."],
+    ["dims", "Down and up from its own button, without flicker or jumps."],
+  ],
   tests: [
     {
       number: "A1",
-      what: "Saloon ceiling, full on: volts at the lamp",
-      expected: "12.1 V",
-      span: "11.8 to 12.4 V",
-      unit: "V",
+      where: "Saloon ceiling",
+      cautions: [],
+      lines: [
+        { what: "voltage at the load", expected: "12.1 V", span: "11.8 to 12.4 V", unit: "V" },
+        { what: "dims", expected: "yes", span: "", unit: "" },
+      ],
     },
     {
-      number: "A1",
-      what: "Saloon ceiling: dims from full to its lowest without a jump",
-      expected: "dims",
-      span: "",
-      unit: "",
-    },
-    {
-      number: "A7",
-      what: "Awning strip, full on: amps in the fuse lead",
-      expected: "2.0 A",
-      span: "1.4 to 2.6 A",
-      unit: "A",
+      number: "A8",
+      where: "Berth shade",
+      cautions: ["It moves: keep hands and cords clear."],
+      lines: [{ what: "current", expected: "3.8 A", span: "2.9 to 4.6 A", unit: "A" }],
     },
   ],
-  open: ["Bath vanity: the wire was not seen. Measure its length: tape measure, 5 min."],
+  testsNote: "",
+  open: [
+    {
+      what: "Fuse too large for the wire: Awning strip: wanted a fuse of at most 7 A, got 10 A",
+      next: "Fit the smaller fuse, or a thicker wire",
+      weight: DO_NOT_ENERGISE,
+      source: "NFPA 70 (NEC), 240.4(D) (seen)",
+    },
+    {
+      what: "Wire length not known: Bath vanity: wanted the length of the wire, got none on record",
+      next: "Measure the length of the wire (tape measure, about 5 min)",
+      weight: "Open: a reading settles it",
+      source: "common practice, no source",
+    },
+  ],
   notices: [
     "Mains (120 or 230 V), gas and structural work are for licensed people and are no part of this job.",
     "Smoke, carbon monoxide and gas detectors are never put on a switched channel.",

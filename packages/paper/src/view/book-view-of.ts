@@ -1,9 +1,9 @@
-import { type Finding, findingWords, settledByWords, sourceWords } from "@fusebook/core/findings";
+import { type Finding, findingWords } from "@fusebook/core/findings";
 import { allOnState, solveCoach } from "@fusebook/core/network";
-import type { ProofReport } from "@fusebook/core/proof";
+import { type ProofReport, testKindWords } from "@fusebook/core/proof";
 import { showQuantity, type UnitChoice } from "@fusebook/core/quantity";
 import { type CoachIndex, policyOf } from "@fusebook/core/record";
-import type { BookView, OpenLine, ProofLine } from "../book/book-view.js";
+import type { BookView, ProofLine } from "../book/book-view.js";
 import type { Cell } from "../document/blocks.js";
 import { diagramOf } from "./diagram-of.js";
 import { loomOf } from "./loom-of.js";
@@ -11,6 +11,8 @@ import { mapOf } from "./map-of.js";
 import { findingsBySubject } from "./margin-of.js";
 import { enabledOf, modulePageOf } from "./module-page-of.js";
 import { moduleName } from "./names.js";
+import { openLinesOf } from "./open-lines.js";
+import { shownSpan } from "./shown-figure.js";
 import { sourcesOf } from "./sources-of.js";
 import { wiresOf } from "./wires-of.js";
 
@@ -27,13 +29,6 @@ export interface BookInputs {
   readonly id: string;
   readonly units?: UnitChoice;
 }
-
-const WEIGHT: Readonly<Record<Finding["severity"], string>> = {
-  stop: "Do not energise",
-  mend: "To be mended",
-  watch: "To be watched",
-  note: "To be known",
-};
 
 /** Words for every page of the as-built book. */
 export function bookViewOf(inputs: BookInputs): BookView {
@@ -88,7 +83,7 @@ export function bookViewOf(inputs: BookInputs): BookView {
       };
     }),
     changes: inputs.changes ?? [],
-    open: findings.filter((finding) => finding.verdict !== "holds").map((finding) => openLine(finding, units)),
+    open: openLinesOf(findings, units),
     proof: inputs.proof === undefined ? undefined : proofOf(inputs.proof, units),
     sources: sourcesOf(findings, (finding) => findingWords(finding, units).title),
     record: { name: `${record.id}.fusebook.json`, bytes: inputs.recordBytes },
@@ -118,17 +113,6 @@ function coverFacts(inputs: BookInputs): (readonly [string, Cell])[] {
   return facts;
 }
 
-function openLine(finding: Finding, units: UnitChoice): OpenLine {
-  const words = findingWords(finding, units);
-  const reading = finding.verdict === "open" ? finding.settledBy[0] : undefined;
-  return {
-    what: `${words.title}: ${words.statement}`,
-    next: reading === undefined ? words.remedy : settledByWords(reading),
-    weight: finding.verdict === "open" ? "Open" : WEIGHT[finding.severity],
-    source: sourceWords(finding.source),
-  };
-}
-
 function proofOf(report: ProofReport, units: UnitChoice): NonNullable<BookView["proof"]> {
   const dimension = { V: "voltage", A: "current" } as const;
   const lines = report.judged.map(({ test, verdict, read }): ProofLine => {
@@ -136,8 +120,8 @@ function proofOf(report: ProofReport, units: UnitChoice): NonNullable<BookView["
     const show = (value: number) =>
       "said" in expected ? String(value) : showQuantity(value, dimension[expected.unit], units);
     return {
-      test: test.asks,
-      expected: "said" in expected ? expected.said : `${show(expected.span.lo)} to ${show(expected.span.hi)}`,
+      test: `${test.where ?? test.circuit ?? test.module ?? test.id}: ${testKindWords(test.kind)}`,
+      expected: "said" in expected ? expected.said : shownSpan(expected.span, dimension[expected.unit], units),
       read: read === undefined ? "–" : typeof read.value === "number" ? show(read.value) : read.value,
       verdict,
     };

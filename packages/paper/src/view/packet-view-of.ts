@@ -1,16 +1,29 @@
 import { type Finding, findingWords } from "@fusebook/core/findings";
-import { obstacleWords, type Plan, planWords } from "@fusebook/core/plan";
-import type { Caution, ExpectedReading, Procedure, Step } from "@fusebook/core/procedure";
-import { methodWords, type Test, testKindWords } from "@fusebook/core/proof";
+import { type Obstacle, obstacleWords, type Plan } from "@fusebook/core/plan";
+import {
+  cautionWords,
+  type ExpectedReading,
+  type Procedure,
+  type Step,
+  sectionWords,
+  stepWords,
+  toolsOf,
+} from "@fusebook/core/procedure";
+import type { Test } from "@fusebook/core/proof";
 import { showQuantity, type UnitChoice } from "@fusebook/core/quantity";
-import { type CoachIndex, type Job, policyOf, type Supply } from "@fusebook/core/record";
+import { type CoachIndex, type Job, policyOf } from "@fusebook/core/record";
 import type { ExpectedLine } from "../document/blocks.js";
-import type { ModuleChangeView, PacketView, StepView, SupplyIsolationView, TestView } from "../packet/packet-view.js";
+import type { ModuleChangeView, PacketView, StepView, SupplyIsolationView } from "../packet/packet-view.js";
 import { bladePatch } from "./fuse-patch-of.js";
+import { moneyOf } from "./money-of.js";
 import { feedsOf, fuseNumber, moduleName, placeName } from "./names.js";
+import { openLinesOf } from "./open-lines.js";
+import { pinMapsOf } from "./pin-maps-of.js";
+import { shownSpan } from "./shown-figure.js";
 import { sourcesOf } from "./sources-of.js";
 import { stripsOf } from "./strips-of.js";
 import { switchCardOf } from "./switch-card-of.js";
+import { DIMENSION, testsOn } from "./tests-on.js";
 
 /** What a packet is made from. `before` is the coach as found, `after` as the plan leaves it. */
 export interface PacketInputs {
@@ -19,28 +32,14 @@ export interface PacketInputs {
   readonly plan: Plan;
   readonly job?: Job;
   readonly procedure: Procedure;
+  /** Tests of the coach as the plan leaves it; the sheet holds those of the modules that the plan touches. */
   readonly tests: readonly Test[];
   /** Findings of the coach as the plan leaves it. */
   readonly findings: readonly Finding[];
-  readonly stepText: (step: Step) => { readonly text: string; readonly detail?: string };
-  readonly cautionText: (caution: Caution) => string;
-  readonly estimate: PacketView["estimate"];
-  readonly parts: PacketView["parts"];
-  readonly tools: readonly string[];
-  readonly pinMaps: PacketView["pinMaps"];
   readonly date: string;
   readonly id: string;
   readonly units?: UnitChoice;
 }
-
-const SECTION_TITLES: Readonly<Record<Procedure["sections"][number]["code"], string>> = {
-  prepare: "Prepare",
-  isolate: "Make it dead",
-  exchange: "Exchange",
-  energise: "Bring power back",
-  prove: "Prove",
-  close: "Close up",
-};
 
 const NOTICES: readonly string[] = [
   "Mains (120 or 230 V), gas and structural work are for licensed people and are no part of this job.",
@@ -64,6 +63,7 @@ export function packetViewOf(inputs: PacketInputs): PacketView {
         : switchCardOf(after, module, after.moduleKinds.get(choice.to), choice.positions, choice.enables);
     return card === undefined ? [] : [{ module: choice.module as string, card }];
   });
+  const cardAt = new Map(cards.map((one, i) => [one.module, i]));
   const labels = stripsOf(after, new Set(touched.map((choice) => choice.module)));
   return {
     head: {
@@ -79,30 +79,23 @@ export function packetViewOf(inputs: PacketInputs): PacketView {
       ...(job?.complaint === undefined ? {} : { complaint: job.complaint }),
     },
     proposed: {
-      statement: planWords(plan, before),
+      statement: statementOf(plan, before),
       modules: plan.modules.map((choice) => moduleChange(choice, before, after)),
       dims: plan.dims.map((id) => before.loads.get(id)?.name ?? id),
       unmet: plan.unmet.map((wish) => ({
         wish: before.loads.get(wish.load)?.name ?? wish.load,
-        because: wish.stoppedBy.map((obstacle) => obstacleWords(obstacle, before, units)),
+        because: firstOfEach(wish.stoppedBy).map((obstacle) => obstacleWords(obstacle, before, units)),
       })),
     },
-    estimate: inputs.estimate,
-    parts: inputs.parts,
-    tools: inputs.tools,
-    isolation: isolationOf(inputs, units),
+    ...moneyOf(plan, before),
+    tools: toolsOf(inputs.procedure),
+    isolation: isolationOf(inputs),
     sections: inputs.procedure.sections.map((section) => ({
-      title: SECTION_TITLES[section.code],
-      steps: section.steps.map((step) =>
-        stepView(
-          step,
-          inputs,
-          cards.map((one) => one.module),
-          units,
-        ),
-      ),
+      code: section.code,
+      title: sectionWords(section.code),
+      steps: section.steps.map((step) => stepView(step, inputs, cardAt, units)),
     })),
-    pinMaps: inputs.pinMaps,
+    pinMaps: pinMapsOf(before, after, touched),
     switchCards: cards.map((one) => one.card),
     fuseChanges: plan.fuses.map((change) => {
       const circuit = after.circuits.get(change.circuit);
@@ -115,19 +108,52 @@ export function packetViewOf(inputs: PacketInputs): PacketView {
     }),
     strips: labels.strips,
     labelWants: labels.wants,
-    tests: inputs.tests.map((test, i) => testView(test, inputs.tests[i - 1], after, units)),
-    testMethods: [...new Set(inputs.tests.map((test) => test.kind))].map(
-      (kind) => `${capital(testKindWords(kind))}: ${methodWords(kind)}`,
+    ...testsOn(inputs.tests, new Set(touched.map((choice) => choice.module)), after, units),
+    open: openLinesOf(
+      inputs.findings.filter((finding) => finding.severity !== "note"),
+      units,
     ),
-    open: inputs.findings
-      .filter((finding) => finding.verdict === "open" || (finding.verdict === "fails" && finding.severity !== "note"))
-      .map((finding) => {
-        const words = findingWords(finding, units);
-        return `${words.title}. ${words.statement}. ${words.remedy}.`;
-      }),
     notices: NOTICES,
     sources: sourcesOf(inputs.findings, (finding) => findingWords(finding, units).title),
   };
+}
+
+/** The plan for the owner: how much is changed, what it gives, how long the coach is dark; the table on the next page says it module by module. */
+function statementOf(plan: Plan, before: CoachIndex): string[] {
+  const count = (number: number, one: string, many: string) => `${number} ${number === 1 ? one : many}`;
+  const replaced = plan.modules.filter((choice) => choice.isReplaced).length;
+  const set = plan.modules.filter((choice) => choice.isTouched && !choice.isReplaced).length;
+  const work = [
+    ...(replaced === 0 ? [] : [`${count(replaced, "module is", "modules are")} replaced`]),
+    ...(set === 0 ? [] : [`the switches of ${count(set, "module are", "modules are")} set anew`]),
+    ...(plan.fuses.length === 0 ? [] : [`${count(plan.fuses.length, "fuse is", "fuses are")} changed`]),
+    plan.wiresMoved === 0 ? "no circuit is moved" : `${count(plan.wiresMoved, "wire is", "wires are")} moved`,
+  ].join(", ");
+  const names = (ids: readonly string[]) => ids.map((id) => before.loads.get(id)?.name ?? id).join(", ");
+  return [
+    `${work.charAt(0).toUpperCase()}${work.slice(1)}. ${count(plan.dims.length, "load", "loads")} asked for will dim. The work takes about ${plan.minutes} minutes.`,
+    ...(plan.unmet.length === 0
+      ? []
+      : [`${count(plan.unmet.length, "wish is", "wishes are")} not met; the next page says why.`]),
+    ...(plan.spoiled.length === 0
+      ? []
+      : [`Stay on a dimmed channel though they must not dim: ${names(plan.spoiled)}.`]),
+    ...(plan.detectors.length === 0
+      ? []
+      : [
+          `Without power during the work: ${names(plan.detectors)}. Nobody sleeps in the coach until they have been tested again.`,
+        ]),
+  ];
+}
+
+/** One reason of each sort: what holds for one kind of module mostly holds for the next, and the owner reads it once. */
+function firstOfEach(obstacles: readonly Obstacle[]): Obstacle[] {
+  const seen = new Set<string>();
+  return obstacles.filter((obstacle) => {
+    const { channel, circuit, why } = obstacle.parameters;
+    const key = [obstacle.code, channel, circuit, why].join("|");
+    return !seen.has(key) && seen.add(key) !== undefined;
+  });
 }
 
 function circuitTitle(index: CoachIndex, id: string): string {
@@ -157,7 +183,6 @@ function moduleChange(choice: Plan["modules"][number], before: CoachIndex, after
   };
 }
 
-const DIMENSION = { V: "voltage", A: "current", ohm: "resistance" } as const;
 const UNIT = { V: "V", A: "A", ohm: "Ω" } as const;
 
 const expectLine = (reading: ExpectedReading, units: UnitChoice): ExpectedLine => {
@@ -165,77 +190,37 @@ const expectLine = (reading: ExpectedReading, units: UnitChoice): ExpectedLine =
   return {
     what: reading.what,
     value: show(reading.nominal),
-    span: `${show(reading.span.lo)} to ${show(reading.span.hi)}`,
+    span: shownSpan(reading.span, DIMENSION[reading.unit], units),
     unit: UNIT[reading.unit],
   };
 };
 
-function stepView(step: Step, inputs: PacketInputs, cards: readonly string[], units: UnitChoice): StepView {
-  const { text, detail } = inputs.stepText(step);
-  const card = /bank|switch/.test(step.code) && step.module !== undefined ? cards.indexOf(step.module) : -1;
+function stepView(step: Step, inputs: PacketInputs, cardAt: ReadonlyMap<string, number>, units: UnitChoice): StepView {
+  const { text, detail } = stepWords(step, inputs.before, inputs.after);
+  const isBank = step.code === "set-bank" || step.code === "set-bank-unknown";
+  const card = isBank && step.module !== undefined ? cardAt.get(step.module) : undefined;
   return {
     id: step.id,
     text,
     ...(detail === undefined ? {} : { detail }),
-    cautions: step.cautions.map(inputs.cautionText),
+    cautions: step.cautions.map(cautionWords),
     expect: step.expect.map((reading) => expectLine(reading, units)),
     lamps: step.expectLamps,
     ...(step.rollBack === undefined ? {} : { rollBack: step.rollBack }),
-    ...(card < 0 ? {} : { card }),
+    ...(card === undefined ? {} : { card }),
   };
 }
 
-/** The sources of this coach in the order in which the steps open them; those the steps do not name come last, as named on record. */
-function isolationOf(inputs: PacketInputs, units: UnitChoice): PacketView["isolation"] {
+/** The sources of this coach in the order in which the steps open them. */
+function isolationOf(inputs: PacketInputs): SupplyIsolationView[] {
   const { before } = inputs;
-  const steps = inputs.procedure.sections
-    .filter((section) => section.code === "isolate")
-    .flatMap((section) => section.steps);
-  const order = steps.map((step) => step.parameters.supply).filter((id): id is string => typeof id === "string");
-  const rank = (supply: Supply) =>
-    order.includes(supply.id) ? order.indexOf(supply.id) : order.length + (supply.kind === "battery" ? 1 : 0);
-  const supplies = [...(before.record.supplies ?? [])].sort((a, b) => rank(a) - rank(b));
-  return {
-    supplies: supplies.map(
-      (supply): SupplyIsolationView => ({
-        supply: supply.name,
-        open: supply.isolation?.what ?? "not known: find it before work",
-        where: placeName(before, supply.isolation?.place ?? supply.place),
-        how: supply.isolation?.how ?? "",
-      }),
-    ),
-    deadTest: steps.flatMap((step) => step.expect).map((reading) => expectLine(reading, units)),
-    notes: [...new Set(steps.flatMap((step) => step.cautions).map(inputs.cautionText))],
-  };
-}
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
-/** A test as a line of the sheet. Its place and caution stand at the first test of a circuit and are not said again. */
-function testView(test: Test, before: Test | undefined, index: CoachIndex, units: UnitChoice): TestView {
-  const circuit = test.circuit === undefined ? undefined : index.circuits.get(test.circuit);
-  const isFirst = test.where === undefined || test.where !== before?.where;
-  const load = test.load === undefined ? undefined : index.loads.get(test.load);
-  const place =
-    circuit === undefined
-      ? (test.module ?? "")
-      : circuit.module === undefined
-        ? fuseNumber(circuit)
-        : `${circuit.module}.${fuseNumber(circuit)}`;
-  const line = {
-    number: isFirst ? place : "",
-    ...(isFirst && test.where !== undefined ? { where: test.where } : {}),
-    what: load === undefined ? testKindWords(test.kind) : `voltage at ${load.name}`,
-    ...(isFirst && (test.cautions ?? []).length > 0 ? { caution: (test.cautions ?? []).join(" ") } : {}),
-  };
-  const { expected } = test;
-  if (test.needs.length > 0) return { ...line, expected: "not known", span: "a figure is missing", unit: "" };
-  if ("said" in expected) return { ...line, expected: expected.said, span: "", unit: "" };
-  const show = (value: number) => showQuantity(value, DIMENSION[expected.unit], units);
-  return {
-    ...line,
-    expected: show(expected.nominal),
-    span: `${show(expected.span.lo)} to ${show(expected.span.hi)}`,
-    unit: expected.unit,
-  };
+  const steps = inputs.procedure.sections.find((section) => section.code === "isolate")?.steps ?? [];
+  const ids = steps.map((step) => step.parameters.supply).filter((id): id is string => typeof id === "string");
+  return [...new Set(ids)].flatMap((id): SupplyIsolationView[] => {
+    const supply = before.supplies.get(id);
+    if (supply === undefined) return [];
+    const open = supply.isolation?.what ?? "not on record: find it before work";
+    const where = placeName(before, supply.isolation?.place ?? supply.place);
+    return [{ supply: supply.name, open, where, how: supply.isolation?.how ?? "" }];
+  });
 }
