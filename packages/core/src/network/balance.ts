@@ -1,3 +1,4 @@
+import { Arena } from "./arena.js";
 import type { LoadTable } from "./load-model.js";
 import type { Network } from "./network.js";
 
@@ -35,19 +36,20 @@ export class Balancer {
   constructor(
     network: Network,
     private readonly loads: LoadTable,
+    arena = new Arena(),
   ) {
     const { nodeCount, branches, loads: ends } = network;
-    this.leftA = new Float64Array(nodeCount);
-    this.flowA = new Float64Array(nodeCount);
-    this.branchLeftV = new Float64Array(branches.length);
-    this.from = new Int32Array(branches.length);
-    this.to = new Int32Array(branches.length);
+    this.leftA = arena.f64(nodeCount);
+    this.flowA = arena.f64(nodeCount);
+    this.branchLeftV = arena.f64(branches.length);
+    this.from = arena.i32(branches.length);
+    this.to = arena.i32(branches.length);
     for (let b = 0; b < branches.length; b++) {
       this.from[b] = branches[b]!.from;
       this.to[b] = branches[b]!.to;
     }
-    this.loadFrom = new Int32Array(ends.length);
-    this.loadTo = new Int32Array(ends.length);
+    this.loadFrom = arena.i32(ends.length);
+    this.loadTo = arena.i32(ends.length);
     for (let k = 0; k < ends.length; k++) {
       this.loadFrom[k] = ends[k]!.from;
       this.loadTo[k] = ends[k]!.to;

@@ -1,10 +1,11 @@
+import { Arena } from "./arena.js";
 import type { Network } from "./network.js";
 
 /** Disjoint groups of nodes, joined pair by pair. */
 export class Groups {
   private readonly parent: Int32Array;
-  constructor(size: number) {
-    this.parent = new Int32Array(size);
+  constructor(size: number, arena = new Arena()) {
+    this.parent = arena.i32(size);
     for (let i = 0; i < size; i++) this.parent[i] = i;
   }
   rootOf(node: number): number {
@@ -24,8 +25,8 @@ export class Groups {
 }
 
 /** Groups of nodes that nothing joins to the reference, each in node order. Their first node is taken as 0 V: only volts within an island mean anything. */
-export function islandsOf(network: Network): number[][] {
-  const groups = new Groups(network.nodeCount);
+export function islandsOf(network: Network, arena = new Arena()): number[][] {
+  const groups = new Groups(network.nodeCount, arena);
   for (const branch of network.branches) groups.join(branch.from, branch.to);
   for (const load of network.loads) groups.join(load.from, load.to);
   const home = groups.rootOf(network.reference);

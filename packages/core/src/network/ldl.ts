@@ -1,3 +1,4 @@
+import { Arena } from "./arena.js";
 import { minimumDegreeOrder } from "./ordering.js";
 
 /**
@@ -27,21 +28,22 @@ export class SparseLdl {
   private readonly work: Float64Array;
   private readonly permuted: Float64Array;
 
-  constructor(size: number, rows: ArrayLike<number>, columns: ArrayLike<number>) {
+  constructor(size: number, rows: ArrayLike<number>, columns: ArrayLike<number>, arena = new Arena()) {
     const pairs = rows.length;
     this.size = size;
-    this.diagonal = new Float64Array(size);
-    this.offDiagonal = new Float64Array(pairs);
-    this.order = minimumDegreeOrder({ size, rows, columns });
-    this.place = new Int32Array(size);
+    this.diagonal = arena.f64(size);
+    this.offDiagonal = arena.f64(pairs);
+    this.order = minimumDegreeOrder({ size, rows, columns }, arena);
+    this.place = arena.i32(size);
     for (let k = 0; k < size; k++) this.place[this.order[k]!] = k;
     const { place } = this;
-    this.upStart = new Int32Array(size + 1);
+    this.upStart = arena.i32(size + 1);
     for (let p = 0; p < pairs; p++) this.upStart[Math.max(place[rows[p]!]!, place[columns[p]!]!) + 1]!++;
     for (let k = 0; k < size; k++) this.upStart[k + 1]! += this.upStart[k]!;
-    const fill = this.upStart.slice(0, size);
-    this.upRow = new Int32Array(pairs);
-    this.upPair = new Int32Array(pairs);
+    const fill = arena.i32(size);
+    fill.set(this.upStart.subarray(0, size));
+    this.upRow = arena.i32(pairs);
+    this.upPair = arena.i32(pairs);
     for (let p = 0; p < pairs; p++) {
       const a = place[rows[p]!]!;
       const b = place[columns[p]!]!;
@@ -49,24 +51,24 @@ export class SparseLdl {
       this.upRow[at] = Math.min(a, b);
       this.upPair[at] = p;
     }
-    this.rowStart = new Int32Array(size + 1);
-    this.lStart = new Int32Array(size + 1);
-    const { row, column } = this.eliminate();
+    this.rowStart = arena.i32(size + 1);
+    this.lStart = arena.i32(size + 1);
+    const { row, column } = this.eliminate(arena);
     this.row = row;
     this.lRow = column;
-    this.lFilled = new Int32Array(size);
-    this.lValue = new Float64Array(column.length);
-    this.d = new Float64Array(size);
-    this.work = new Float64Array(size);
-    this.permuted = new Float64Array(size);
+    this.lFilled = arena.i32(size);
+    this.lValue = arena.f64(column.length);
+    this.d = arena.f64(size);
+    this.work = arena.f64(size);
+    this.permuted = arena.f64(size);
   }
 
   /** The pattern of L once and for all: the columns of each row in the order they must be taken, and the rows of each column. */
-  private eliminate(): { row: Int32Array; column: Int32Array } {
+  private eliminate(arena: Arena): { row: Int32Array; column: Int32Array } {
     const { size, upStart, upRow, rowStart, lStart } = this;
-    const parent = new Int32Array(size).fill(-1);
-    const mark = new Int32Array(size).fill(-1);
-    const stack = new Int32Array(size);
+    const parent = arena.i32(size).fill(-1);
+    const mark = arena.i32(size).fill(-1);
+    const stack = arena.i32(size);
     const rows: number[] = [];
     for (let k = 0; k < size; k++) {
       mark[k] = k;
@@ -88,11 +90,14 @@ export class SparseLdl {
       rowStart[k + 1] = rows.length;
     }
     for (let k = 0; k < size; k++) lStart[k + 1]! += lStart[k]!;
-    const filled = lStart.slice(0, size);
-    const column = new Int32Array(rows.length);
+    const filled = arena.i32(size);
+    filled.set(lStart.subarray(0, size));
+    const column = arena.i32(rows.length);
     for (let k = 0; k < size; k++)
       for (let p = rowStart[k]!; p < rowStart[k + 1]!; p++) column[filled[rows[p]!]!++] = k;
-    return { row: Int32Array.from(rows), column };
+    const row = arena.i32(rows.length);
+    row.set(rows);
+    return { row, column };
   }
 
   /** Factors the values now in `diagonal` and `offDiagonal`. False where a pivot is not above zero: the matrix is not positive definite. */

@@ -1,3 +1,5 @@
+import { Arena } from "./arena.js";
+
 /**
  * What one load draws at the volts across it. Figures are for all pieces of the load together.
  * Every model but `power` never draws less as the volts rise; `power` does, above its drop-out.
@@ -44,12 +46,12 @@ export class LoadTable {
   /** Slope dI/dV, in siemens, of the last `currentAt`. */
   slopeS = 0;
 
-  constructor(loads: readonly { readonly model: LoadModel }[]) {
-    this.kind = new Uint8Array(loads.length);
-    this.a = new Float64Array(loads.length);
-    this.b = new Float64Array(loads.length);
-    this.c = new Float64Array(loads.length);
-    this.d = new Float64Array(loads.length);
+  constructor(loads: readonly { readonly model: LoadModel }[], arena = new Arena()) {
+    this.kind = arena.u8(loads.length);
+    this.a = arena.f64(loads.length);
+    this.b = arena.f64(loads.length);
+    this.c = arena.f64(loads.length);
+    this.d = arena.f64(loads.length);
     for (let k = 0; k < loads.length; k++) this.put(k, loads[k]!.model);
   }
 

@@ -1,3 +1,5 @@
+import { Arena } from "./arena.js";
+
 /** Edges of the pattern of a symmetric matrix, each pair once or more, in any order. */
 export interface SymmetricPattern {
   readonly size: number;
@@ -11,17 +13,18 @@ export interface SymmetricPattern {
  *
  * Ends and links of chains, which is most of a coach, change their neighbours' lists in place; only what has three neighbours or more adds to them.
  */
-export function minimumDegreeOrder(pattern: SymmetricPattern): Int32Array {
+export function minimumDegreeOrder(pattern: SymmetricPattern, arena = new Arena()): Int32Array {
   const { size, rows, columns } = pattern;
-  const start = new Int32Array(size + 1);
+  const start = arena.i32(size + 1);
   for (let e = 0; e < rows.length; e++)
     if (rows[e] !== columns[e]) {
       start[rows[e]! + 1]!++;
       start[columns[e]! + 1]!++;
     }
   for (let i = 0; i < size; i++) start[i + 1]! += start[i]!;
-  const list = new Int32Array(start[size]!);
-  const end = start.slice(0, size);
+  const list = arena.i32(start[size]!);
+  const end = arena.i32(size);
+  end.set(start.subarray(0, size));
   for (let e = 0; e < rows.length; e++) {
     const a = rows[e]!;
     const b = columns[e]!;
@@ -30,14 +33,14 @@ export function minimumDegreeOrder(pattern: SymmetricPattern): Int32Array {
     list[end[b]!++] = a;
   }
   const added: (number[] | undefined)[] = new Array(size).fill(undefined);
-  const isGone = new Uint8Array(size);
-  const mark = new Int32Array(size).fill(-1);
-  const around = new Int32Array(size);
+  const isGone = arena.u8(size);
+  const mark = arena.i32(size).fill(-1);
+  const around = arena.i32(size);
   // Unknowns by degree, as doubly linked lists. A degree may be an overestimate where a name appears twice; it is put right when walked.
-  const head = new Int32Array(size + 1).fill(-1);
-  const next = new Int32Array(size);
-  const previous = new Int32Array(size);
-  const degree = new Int32Array(size);
+  const head = arena.i32(size + 1).fill(-1);
+  const next = arena.i32(size);
+  const previous = arena.i32(size);
+  const degree = arena.i32(size);
   const insert = (i: number, d: number) => {
     degree[i] = d;
     const first = head[d]!;
@@ -87,7 +90,7 @@ export function minimumDegreeOrder(pattern: SymmetricPattern): Int32Array {
     if (more) more.push(other);
     else added[a] = [other];
   };
-  const order = new Int32Array(size);
+  const order = arena.i32(size);
   let least = 0;
   for (let done = 0; done < size; ) {
     while (head[least]! < 0) least++;

@@ -30,9 +30,9 @@ export function solveNetwork(network: Network): Outcome<NetworkSolution> {
   const status = solver.run();
   if (status !== "solved") return refused("no-operating-point", whyNot(status, solver.goingOut));
   return known({
-    nodeV: solver.nodeV,
-    branchA: solver.branchA,
-    loadA: solver.loadA,
+    nodeV: solver.nodeV.slice(),
+    branchA: solver.branchA.slice(),
+    loadA: solver.loadA.slice(),
     islands: solver.islands,
     balance: solver.balance,
     iterations: solver.iterations,

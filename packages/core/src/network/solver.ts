@@ -1,3 +1,4 @@
+import { Arena } from "./arena.js";
 import { type Balance, Balancer } from "./balance.js";
 import { islandsOf } from "./islands.js";
 import { SparseLdl } from "./ldl.js";
@@ -68,12 +69,13 @@ export class NetworkSolver {
   private loadScale = 1;
 
   constructor(network: Network) {
+    const arena = new Arena();
     const { nodeCount, branches, loads, reference } = network;
     this.network = network;
-    this.ohm = new Float64Array(branches.length);
-    this.emfV = new Float64Array(branches.length);
-    this.from = new Int32Array(branches.length);
-    this.to = new Int32Array(branches.length);
+    this.ohm = arena.f64(branches.length);
+    this.emfV = arena.f64(branches.length);
+    this.from = arena.i32(branches.length);
+    this.to = arena.i32(branches.length);
     for (let b = 0; b < branches.length; b++) {
       const branch = branches[b]!;
       this.ohm[b] = branch.resistanceOhm;
@@ -81,26 +83,27 @@ export class NetworkSolver {
       this.from[b] = branch.from;
       this.to[b] = branch.to;
     }
-    this.loads = new LoadTable(loads);
-    this.nodeV = new Float64Array(nodeCount);
-    this.branchA = new Float64Array(branches.length);
-    this.loadA = new Float64Array(loads.length);
-    this.loadSlopeS = new Float64Array(loads.length);
-    this.spurOhm = new Float64Array(loads.length);
-    this.leftA = new Float64Array(nodeCount);
-    this.startV = new Float64Array(nodeCount);
-    this.islands = islandsOf(network);
-    const isPinned = new Uint8Array(nodeCount);
+    this.loads = new LoadTable(loads, arena);
+    this.nodeV = arena.f64(nodeCount);
+    this.branchA = arena.f64(branches.length);
+    this.loadA = arena.f64(loads.length);
+    this.loadSlopeS = arena.f64(loads.length);
+    this.spurOhm = arena.f64(loads.length);
+    this.leftA = arena.f64(nodeCount);
+    this.startV = arena.f64(nodeCount);
+    this.islands = islandsOf(network, arena);
+    const isPinned = arena.u8(nodeCount);
     isPinned[reference] = 1;
     for (const island of this.islands) isPinned[island[0]!] = 1;
-    this.spurs = findSpurs(network, isPinned);
-    this.balancer = new Balancer(network, this.loads);
-    this.unknown = new Int32Array(nodeCount).fill(-1);
+    this.spurs = findSpurs(network, isPinned, arena);
+    this.balancer = new Balancer(network, this.loads, arena);
+    this.unknown = arena.i32(nodeCount).fill(-1);
     let size = 0;
     for (let n = 0; n < nodeCount; n++) if (isPinned[n] === 0 && this.spurs.isInner[n] === 0) this.unknown[n] = size++;
     const active: number[] = [];
     for (let b = 0; b < branches.length; b++) if (this.spurs.isMerged[b] === 0) active.push(b);
-    this.active = Int32Array.from(active);
+    this.active = arena.i32(active.length);
+    this.active.set(active);
     const rows: number[] = [];
     const columns: number[] = [];
     const pairOf = (fromNode: number, toNode: number): number => {
@@ -111,16 +114,16 @@ export class NetworkSolver {
       columns.push(b);
       return rows.length - 1;
     };
-    this.branchPair = new Int32Array(branches.length).fill(-1);
+    this.branchPair = arena.i32(branches.length).fill(-1);
     for (const b of active) this.branchPair[b] = pairOf(this.from[b]!, this.to[b]!);
-    this.loadPair = new Int32Array(loads.length);
+    this.loadPair = arena.i32(loads.length);
     for (let k = 0; k < loads.length; k++) this.loadPair[k] = pairOf(this.spurs.from[k]!, this.spurs.to[k]!);
-    this.ldl = new SparseLdl(size, rows, columns);
-    this.branchDiagonal = new Float64Array(size);
-    this.branchOff = new Float64Array(rows.length);
-    this.siemens = new Float64Array(branches.length);
-    this.rhs = new Float64Array(size);
-    this.step = new Float64Array(size);
+    this.ldl = new SparseLdl(size, rows, columns, arena);
+    this.branchDiagonal = arena.f64(size);
+    this.branchOff = arena.f64(rows.length);
+    this.siemens = arena.f64(branches.length);
+    this.rhs = arena.f64(size);
+    this.step = arena.f64(size);
   }
 
   /** Solves; where `isWarm`, from the volts now in `nodeV`. */

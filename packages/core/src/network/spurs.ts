@@ -1,3 +1,4 @@
+import { Arena } from "./arena.js";
 import type { Network } from "./network.js";
 
 /**
@@ -18,11 +19,11 @@ export interface Spurs {
 }
 
 /** `isPinned`: nodes whose volts are given. Branches with a source in them are never merged. */
-export function findSpurs(network: Network, isPinned: Uint8Array): Spurs {
+export function findSpurs(network: Network, isPinned: Uint8Array, arena = new Arena()): Spurs {
   const { nodeCount, branches, loads } = network;
-  const wires = new Int32Array(nodeCount);
-  const ends = new Int32Array(nodeCount);
-  const wire = new Int32Array(nodeCount);
+  const wires = arena.i32(nodeCount);
+  const ends = arena.i32(nodeCount);
+  const wire = arena.i32(nodeCount);
   for (let b = 0; b < branches.length; b++) {
     const { from, to, emfV } = branches[b]!;
     wires[from]!++;
@@ -34,12 +35,12 @@ export function findSpurs(network: Network, isPinned: Uint8Array): Spurs {
     ends[loads[k]!.from]!++;
     ends[loads[k]!.to]!++;
   }
-  const isMerged = new Uint8Array(branches.length);
-  const isInner = new Uint8Array(nodeCount);
-  const fromBranch = new Int32Array(loads.length).fill(-1);
-  const toBranch = new Int32Array(loads.length).fill(-1);
-  const from = new Int32Array(loads.length);
-  const to = new Int32Array(loads.length);
+  const isMerged = arena.u8(branches.length);
+  const isInner = arena.u8(nodeCount);
+  const fromBranch = arena.i32(loads.length).fill(-1);
+  const toBranch = arena.i32(loads.length).fill(-1);
+  const from = arena.i32(loads.length);
+  const to = arena.i32(loads.length);
   const beyond = (node: number): number => {
     const b = wires[node] === 1 && ends[node] === 1 && isPinned[node] === 0 ? wire[node]! : -1;
     if (b < 0 || isMerged[b] === 1) return -1;
