@@ -39,7 +39,7 @@ export const PACKAGE_ARROWS: Readonly<Record<string, readonly string[]>> = {
 /** The only outside packages each workspace may import at run time, each earned by a line in `docs/adr`. */
 export const OUTSIDE: Readonly<Record<string, readonly string[]>> = {
   "packages/core": ["zod"],
-  "packages/intake": ["papaparse", "read-excel-file", "fflate"],
+  "packages/intake": ["papaparse", "read-excel-file", "fflate", "saxen"],
   "packages/paper": ["@myriaddreamin/typst.ts", "@myriaddreamin/typst-ts-web-compiler"],
   "packages/store": [],
   fixtures: [],
