@@ -35,7 +35,7 @@ const seedRecord = (): Record<string, unknown> =>
   Object.fromEntries(
     Object.entries(demo as Record<string, unknown>).map(([name, value]) => [
       name,
-      Array.isArray(value) ? value.slice(0, 2) : value,
+      Array.isArray(value) ? value.slice(0, name === "circuits" || name === "loads" ? 2 : 1) : value,
     ]),
   );
 collect(seedRecord(), []);
@@ -82,6 +82,15 @@ const validate = ajv.compile(jsonSchemaOf());
 
 const FORM = /: wanted .+, got .+; .+ \[[a-z-]+\]$/s;
 
+const hasProtoKey = (document: unknown): boolean => {
+  let isThere = false;
+  JSON.stringify(document, (key, value) => {
+    if (key === "__proto__") isThere = true;
+    return value;
+  });
+  return isThere;
+};
+
 /** Plain throws: an assertion library costs more than the work under test, 20,000 times over. */
 const must = (isSo: boolean, what: () => string): void => {
   if (!isSo) throw new Error(what());
@@ -101,7 +110,11 @@ const isJudged = (document: unknown): boolean => {
   // A second reader of the published schema agrees, but for what only our reader bounds.
   const isBounded = outcome.kind === "refused" && outcome.faults.some((fault) => fault.code.startsWith("too-"));
   const isRead = outcome.kind === "read";
-  must(isBounded || validate(document) === isRead, () => `we: ${isRead}, the validator: ${!isRead}`);
+  // The schema library passes over a key named __proto__ in a map; such a document is not compared.
+  must(
+    isBounded || validate(document) === isRead || hasProtoKey(document),
+    () => `we: ${isRead}, the validator: ${!isRead}`,
+  );
   return isRead;
 };
 

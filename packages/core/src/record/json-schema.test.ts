@@ -7,7 +7,7 @@ const file = (path: string) => readFileSync(new URL(path, import.meta.url), "utf
 const validate = new Ajv2020({ strict: false }).compile(jsonSchemaOf());
 
 describe("the published JSON Schema", () => {
-  it("is the one the code validates by (else: npm run build, then node tools/write-schema.mjs)", () => {
+  it("is the one the code validates by (else: npm run build, then node packages/core/schema/write-schema.mjs)", () => {
     expect(JSON.parse(file("../../schema/fusebook-1.schema.json"))).toEqual(jsonSchemaOf());
   });
 

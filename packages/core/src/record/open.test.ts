@@ -149,3 +149,14 @@ describe("a kept file of the format before the first release", () => {
     expect(again).toEqual({ kind: "read", record: outcome.record });
   });
 });
+
+describe("a map with a value under the name __proto__", () => {
+  it("is judged like any other name (found by the fuzz test: the validator passes over it)", () => {
+    const text = (value: string) =>
+      `{"format":"fusebook/1","id":"x","coach":{"name":"x"},"circuits":[{"id":"c1","unread":{"__proto__":${value}}}]}`;
+    expect(openRecord(text('"kept"')).kind).toBe("read");
+    expect(refusal(text("null"))).toEqual([
+      "circuits[0].unread.__proto__: wanted text in quotes, got null; correct it, or remove the field [schema]",
+    ]);
+  });
+});

@@ -2,6 +2,7 @@ import { boundFault } from "./bounds.js";
 import type { SchemaFault } from "./fault.js";
 import { faultsOf } from "./faults-of.js";
 import { newerFormatFault } from "./migrations/format.js";
+import { protoFaults } from "./proto-values.js";
 import { coachRecord, FORMAT } from "./schema/record.js";
 import type { CoachRecord } from "./schema/types.js";
 
@@ -24,9 +25,11 @@ export function readRecord(document: unknown): ReadOutcome {
   const newer = newerFormatFault(document);
   if (newer !== undefined) return { kind: "refused", faults: [newer] };
   const parsed = coachRecord.safeParse(document);
-  if (parsed.success) return { kind: "read", record: document as CoachRecord };
-  return { kind: "refused", faults: parsed.error.issues.flatMap((issue) => faultsOf(issue, [], document)) };
+  const faults = [
+    ...(parsed.success ? [] : parsed.error.issues.flatMap((issue) => faultsOf(issue, [], document))),
+    ...protoFaults(document),
+  ];
+  return faults.length === 0 ? { kind: "read", record: document as CoachRecord } : { kind: "refused", faults };
 }
 
-export type { SchemaFault };
 export { FORMAT };

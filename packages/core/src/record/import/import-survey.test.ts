@@ -239,7 +239,7 @@ describe("importing a survey", () => {
     ]);
     expect(record.circuits).toEqual([
       { id: "c-f12", fusePosition: { name: "F12" }, surveyRow: "F12" },
-      { id: "c-f3", fusePosition: { name: "F3" }, surveyRow: "F3" },
+      { id: "c-f3", fusePosition: { name: "F3" }, surveyRow: "F3", notes: "Mod: Fuse block" },
       { id: "c-fuse-block-4", fusePosition: { name: "Fuse block 4" }, surveyRow: "Fuse block 4" },
     ]);
     expect(record.modules).toBeUndefined();

@@ -35,6 +35,8 @@ export interface Shape {
   /** Field names in the schema's order, each with its shape. */
   readonly fields?: ReadonlyMap<string, Shape>;
   readonly item?: Shape;
+  /** What each value of a map of names must be. */
+  readonly values?: z.core.$ZodType;
   /** The collection an id here belongs to. */
   readonly idOf?: string;
 }
@@ -44,6 +46,7 @@ interface Inside {
   readonly innerType?: z.core.$ZodType;
   readonly element?: z.core.$ZodType;
   readonly shape?: Readonly<Record<string, z.core.$ZodType>>;
+  readonly valueType?: z.core.$ZodType;
   readonly options?: readonly z.core.$ZodType[];
 }
 
@@ -54,6 +57,7 @@ function shapeOf(schema: z.core.$ZodType): Shape {
   const inside = schema._zod.def as unknown as Inside;
   if (inside.innerType !== undefined) return shapeOf(inside.innerType);
   if (inside.element !== undefined) return { item: shapeOf(inside.element) };
+  if (inside.valueType !== undefined) return { values: inside.valueType };
   if (inside.shape !== undefined)
     return { fields: new Map(Object.entries(inside.shape).map(([name, inner]) => [name, shapeOf(inner)])) };
   if (inside.options !== undefined) {
