@@ -1,4 +1,5 @@
 import { allOnState, busyState, type CoachState, type Spanned, solveCoach, spanCoach } from "@fusebook/core/network";
+import type { Outcome } from "@fusebook/core/quantity";
 import { type CoachIndex, type CoachRecord, indexRecord } from "@fusebook/core/record";
 import { demoRecord, generateCoach } from "@fusebook/fixtures";
 import { describe, expect, it } from "vitest";
@@ -50,19 +51,16 @@ function sample(
       ["module", spans.value.moduleA, found.value.moduleA],
       ["cable", spans.value.cableA, found.value.cableA],
     ] as const)
-      for (const [id, one] of spanned as ReadonlyMap<
-        string,
-        typeof spanned extends ReadonlyMap<never, infer V> ? V : never
-      >) {
-        const value = (real as ReadonlyMap<string, { kind: string; value?: number }>).get(id);
+      for (const [id, one] of spanned as unknown as ReadonlyMap<string, Outcome<Spanned>>) {
+        const value = (real as unknown as ReadonlyMap<string, { kind: string; value?: number }>).get(id);
         if (one.kind === "known" && value?.kind === "known") hold(`${name} ${id}`, one.value, value.value!);
       }
     for (const [name, least, real] of [
       ["module", spans.value.moduleAtLeastA, found.value.moduleA],
       ["cable", spans.value.cableAtLeastA, found.value.cableA],
     ] as const)
-      for (const [id, atLeastA] of least as ReadonlyMap<string, number>) {
-        const value = (real as ReadonlyMap<string, { kind: string; value?: number }>).get(id);
+      for (const [id, atLeastA] of least as unknown as ReadonlyMap<string, number>) {
+        const value = (real as unknown as ReadonlyMap<string, { kind: string; value?: number }>).get(id);
         if (value?.kind === "known" && value.value! < atLeastA - 1e-9)
           seen.outside.push(`seed ${seed} truth ${t} ${name} ${id}: ${value.value} under at-least ${atLeastA}`);
       }

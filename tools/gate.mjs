@@ -23,6 +23,7 @@ step(
   "style and import bans (biome)",
   node("node_modules/@biomejs/biome/bin/biome", "check", "--error-on-warnings", "."),
 );
+step("types, tests and checks included (tsc)", node("node_modules/typescript/bin/tsc", "-b"));
 const ran = node(
   "node_modules/vitest/vitest.mjs",
   "run",

@@ -31,12 +31,14 @@ const wanted = createHash("sha256")
   .digest("hex");
 const installed = existsSync(stampFile) ? readFileSync(stampFile, "utf8") : "";
 if (installed !== wanted) {
-  console.error("Installing what is missing (npm ci) ...");
-  run("npm", ["ci", "--no-audit", "--no-fund", "--loglevel=error"]);
+  // A tree that npm has laid out already is only brought up to date; `npm ci` would empty it first.
+  const isThere = existsSync(`${root}node_modules/.package-lock.json`);
+  console.error(`Installing what is missing (npm ${isThere ? "install" : "ci"}) ...`);
+  run("npm", [isThere ? "install" : "ci", "--no-audit", "--no-fund", "--loglevel=error"]);
   mkdirSync(`${root}node_modules`, { recursive: true });
   writeFileSync(stampFile, wanted);
 }
 
 // The compiler keeps its own record of what is up to date, so this is quick when nothing changed.
 if (!existsSync(`${root}apps/cli/dist/main.js`)) console.error("Building ...");
-run(process.execPath, [`${root}node_modules/typescript/bin/tsc`, "-b"]);
+run(process.execPath, [`${root}node_modules/typescript/bin/tsc`, "-b", "apps/cli"]);

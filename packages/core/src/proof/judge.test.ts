@@ -8,7 +8,8 @@ import { testsOf } from "./tests-of.js";
 
 const coach = smallCoach();
 const tests = testsOf(coach);
-const read = (test: string, more: object): Reading => ({ id: `r-${test}`, test, kind: "voltage", ...more }) as Reading;
+const read = (test: string, more: object): Reading =>
+  ({ id: `r-${test}`, test, kind: "voltage", ...more }) as unknown as Reading;
 const report = (readings: readonly Reading[], of: readonly Test[] = tests) => judge(of, readings, coach, []);
 const judgedOf = (test: string, more: object, of?: readonly Test[]) =>
   report([read(test, more)], of).judged.find((each) => each.test.id === test);
@@ -78,7 +79,7 @@ describe("what was said", () => {
 describe("several readings of one test", () => {
   it("counts the last by date wherever it stands and names the others", () => {
     const at = (id: string, when: string | undefined, valueV: number) =>
-      ({ id, test: V, kind: "voltage", valueV, plusMinus: 0.02, at: when }) as Reading;
+      ({ id, test: V, kind: "voltage", valueV, plusMinus: 0.02, at: when }) as unknown as Reading;
     const readings = [at("r1", "2026-05-03", 12.22), at("r2", undefined, 11), at("r3", "2026-05-02", 11)];
     const judged = report(readings).judged.find((each) => each.test.id === V)!;
     expect([judged.verdict, judged.reading, judged.earlier]).toEqual(["holds", "r1", ["r2", "r3"]]);
@@ -88,7 +89,7 @@ describe("several readings of one test", () => {
 
 describe("strays", () => {
   const whyOf = (test: string | undefined, more: object) => {
-    const found = report([{ id: "r9", test, kind: "voltage", ...more } as Reading]);
+    const found = report([{ id: "r9", test, kind: "voltage", ...more } as unknown as Reading]);
     expect(found.unproved).toHaveLength(tests.length);
     return found.strays.map((stray) => `${stray.reading}: ${stray.why}`).join();
   };
