@@ -16,7 +16,7 @@ const LANE_MM = 15;
 const END_W = 40;
 const ROOT_W = 40;
 /** Room above the first lane for the names of the bars. */
-const TOP = 20;
+const TOP = 26;
 const NAME = 3.4;
 
 /** Where things stand on the page. */

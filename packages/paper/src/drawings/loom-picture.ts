@@ -16,6 +16,7 @@ export interface Loom {
 }
 
 const WIDTH_MM = 176;
+/** The cover has room for no more; a taller picture is set smaller. */
 const MAX_HEIGHT_MM = 132;
 const BATTERY_W = 24;
 const BUS_X = 58;
@@ -67,7 +68,11 @@ export function loomPicture(loom: Loom, measure: Measure): Drawing | undefined {
     })
     .join("");
   const alt = `The coach at a glance: ${loom.battery.join(", ")} feeds ${bundles.map((bundle) => `${bundle.name} with ${bundle.circuits.length} circuits and ${sumA(bundle).toFixed(1)} A`).join("; ")}.`;
-  return { svg: sheet(WIDTH_MM, height, "The coach at a glance", out), alt, widthMm: WIDTH_MM };
+  return {
+    svg: sheet(WIDTH_MM, height, "The coach at a glance", out),
+    alt,
+    widthMm: Math.min(WIDTH_MM, (WIDTH_MM * MAX_HEIGHT_MM) / height),
+  };
 }
 
 function bundleOf(bundle: LoomBundle, top: number, bottom: number, measure: Measure): string {
