@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { figureValue } from "../quantity/index.js";
 import { LOAD_CLASSES, type Load } from "../record/index.js";
 import { loadFiguresOf } from "./load-figures.js";
 import { isMonotone, type LoadModel, LoadTable } from "./load-model.js";
