@@ -5,7 +5,8 @@ import { describe, expect, it } from "vitest";
 import { readGrid, readPasted } from "./index.js";
 
 const SEED = 416_212;
-const workbook = demoSurveyXlsx();
+// A copy: slices of a Buffer share its memory.
+const workbook = new Uint8Array(demoSurveyXlsx());
 const csv = new TextEncoder().encode(demoSurveyCsv());
 
 const PLACE = /^(?:line \d+, column \d+|[A-Z]+\d+)$/;

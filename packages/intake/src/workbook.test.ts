@@ -1,4 +1,5 @@
 import { importSurvey, proposeMapping } from "@fusebook/core/record";
+import { unzipSync, zipSync } from "fflate";
 import readXlsxFile from "read-excel-file/universal";
 import { describe, expect, it } from "vitest";
 import { gridFrom, isRefused, row, text, textsOf, workbook } from "../testing/sample-files.js";
@@ -55,6 +56,16 @@ describe("workbooks", () => {
       );
     },
   );
+
+  it("with one bit of a figure turned: refused by its check sum, never read as another figure", async () => {
+    const whole = zipSync(unzipSync(workbook([{ name: "Survey", data: SHEET }])), { level: 0 });
+    const at = new TextDecoder("latin1").decode(whole).indexOf("<v>7.5</v>") + 3;
+    expect(whole[at]).toBe("7".charCodeAt(0));
+    const turned = whole.slice();
+    turned[at] = "3".charCodeAt(0);
+    expect(textsOf(await gridFrom(whole, "s.xlsx"))[0]?.[2]).toBe("7.5");
+    isRefused(await readGrid(turned, "s.xlsx"), "workbook-broken", "s.xlsx", "save it again");
+  });
 
   it("with a sheet that is no XML: refused with remedy", async () => {
     const bytes = workbook([{ name: "S", data: "" }], {

@@ -1,5 +1,6 @@
 import { unzipSync } from "fflate";
 import { MAX_UNPACKED_BYTES, megabytes } from "./bounds.js";
+import { crc32, keptSums } from "./check-sum.js";
 
 /** The XML parts of a workbook by path, or why they cannot be had. */
 export type ZipLook =
@@ -36,6 +37,13 @@ export function lookIntoZip(bytes: Uint8Array): ZipLook {
         kind: "too-big",
         why: `wanted at most ${megabytes(MAX_UNPACKED_BYTES)} unpacked, got more; save only the survey's sheet to a file of its own, or save it as CSV`,
       };
+    // The unpacker does not compare check sums; a figure with one wrong bit would be read as another figure.
+    const sums = keptSums(bytes);
+    for (const [name, content] of Object.entries(files)) {
+      const kept = sums.get(name);
+      if (kept !== undefined && kept !== crc32(content))
+        return { kind: "broken", why: `${name} does not match its check sum` };
+    }
     const parts = new Map(
       Object.entries(files).map(([name, content]) => [name.toLowerCase(), new TextDecoder().decode(content)]),
     );

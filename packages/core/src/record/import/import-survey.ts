@@ -87,6 +87,7 @@ const spotsOf = (record: CoachRecord): Map<string, string> => {
 
 /** The unread cells of a circuit's row set on the circuit: those of this survey's columns anew, those of other surveys as they were. */
 const withUnread = (circuit: Circuit, cells: readonly UnreadCell[], headings: ReadonlySet<string>): Circuit => {
+  if (cells.length === 0 && circuit.unread === undefined) return circuit;
   const unread = new Map(Object.entries(circuit.unread ?? {}).filter(([column]) => !headings.has(column)));
   for (const { column, text } of cells) {
     const before = unread.get(column);
