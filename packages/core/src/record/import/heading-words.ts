@@ -63,7 +63,7 @@ const PATTERNS: readonly (readonly [SurveyField, RegExp, number])[] = [
   ["place", /^(room|location|loc|where|place|area|compartment)\b/, 0.85],
   [
     "loads",
-    /\b(feeds|what it|description|desc|descr|function|purpose|serves|supplies|loads?|device|equipment|fixtures?)\b/,
+    /\b(feeds|fed|powers|runs to|goes to|what(?:'s| is|s)? (?:on|it|this)|description|desc|descr|function|purpose|serves|supplies|loads?|device|equipment|fixtures?)\b/,
     0.8,
   ],
   ["notes", /\b(notes?|remarks?|comments?|memo)\b/, 0.9],

@@ -138,6 +138,22 @@ describe("importing a survey", () => {
     expect(record.survey?.unread?.map((item) => item.text)).toEqual(["3-01", "SECOND"]);
   });
 
+  it.each([
+    ["TOTAL", "a total, not a circuit"],
+    ["2026-03-07", "a spreadsheet turned the circuit's number into one"],
+    ["7-Mar", "set the column to text and write it again"],
+    ["ask the owner about the ones behind the fridge", "write the name alone"],
+  ])("takes no circuit from a row that begins with %s, and tells", (key, why) => {
+    const { record, report } = imported([
+      ["Ckt", "Notes"],
+      [key, "14"],
+    ]);
+    expect(record.circuits).toBeUndefined();
+    expect(record.survey?.unread?.map((item) => item.text)).toEqual([key, "14"]);
+    expect(report.told.map((item) => item.code)).toEqual(["row-without-key"]);
+    expect(report.told[0]?.message).toContain(why);
+  });
+
   it("keeps a row without a key as text", () => {
     const { record } = imported([
       ["Mod", "Ch", "Notes"],

@@ -65,6 +65,18 @@ describe("proposing what columns mean", () => {
     ]);
   });
 
+  it("takes the column of words that no heading tells of for what is fed, where no other column says it", () => {
+    const proposal = proposeMapping(
+      gridOf([
+        ["Ckt", "Sticker", "Scribble", "Amps"],
+        ["1-1", "A", "galley lamps", "3"],
+        ["1-2", "B", "water pump", "7"],
+      ]),
+    );
+    expect(proposal.map((column) => column.field)).toEqual(["circuit", "label", "loads", "currentA"]);
+    expect(proposal[2]?.confidence).toBeLessThan(0.5);
+  });
+
   it("remembers what a heading was mapped to, with confidence 1", () => {
     const grid = gridOf([["Curtains", "Mod"]]);
     const proposal = proposeMapping(grid, [

@@ -127,11 +127,30 @@ export function proposeMapping(grid: Grid, remembered: readonly RememberedMappin
       withHeading(grid, { index, heading: grid.headings[index] ?? "", field, confidence, why: candidate.why }),
     );
   }
+  if (!taken.has("loads")) {
+    const words = wordiest(grid, mapped);
+    if (words !== undefined) mapped.set(words.index, words);
+  }
   return grid.headings.map(
     (heading, index) =>
       mapped.get(index) ?? unreadColumn(index, heading, "nothing tells what it means; its cells are kept as text"),
   );
 }
+
+/** The column of words, mostly different, that no heading tells of: what is fed, where no other column says it. */
+const wordiest = (grid: Grid, mapped: ReadonlyMap<number, ColumnMapping>): ColumnMapping | undefined => {
+  let best: { readonly index: number; readonly share: number } | undefined;
+  grid.headings.forEach((_, index) => {
+    if (mapped.has(index)) return;
+    const signs = signsOf(grid.rows.slice(0, SAMPLE_ROWS).map((row) => row[index]?.text ?? ""));
+    const share = signs.filled === 0 ? 0 : (signs.share("words") * signs.distinct) / signs.filled;
+    if (signs.filled >= 2 && share > 0.6 && share > (best?.share ?? 0)) best = { index, share };
+  });
+  if (best === undefined) return undefined;
+  const { index } = best;
+  const why = "words, mostly different, and no other column says what is fed";
+  return { index, heading: grid.headings[index] ?? "", field: "loads", confidence: 0.4, why };
+};
 
 const withHeading = (grid: Grid, column: ColumnMapping): ColumnMapping => {
   if (grid.headingRow === undefined) return column;

@@ -20,6 +20,8 @@ export type RowPlace =
   | { readonly kind: "none"; readonly why: string };
 
 const MAX_CHANNEL = 64;
+/** Longer than any name on a fuse block. */
+const MAX_NAME = 32;
 const MODULE_WORD = /^(?:(?:module|mod|mdl|panel|pnl|box|unit)\b[\s.#:-]*(?:no\.?\s*)?|m[\s.-]*(?=\d)|#\s*)(?=\S)/i;
 const FUSE_BLOCK = /\bfuse\s*-?(?:block|box|panel|holder)\b|^fb\s?\d*$|^plain fuses?$/i;
 const KEY = /^(?:(?:module|mod|m)\.?\s*)?([a-z]?\d{1,3}|[a-z])\s*[-./:\s]\s*(?:channel|chan|ch|c)?\s*\.?(\d{1,2})$/i;
@@ -89,6 +91,9 @@ export function placeOfRow(written: Cells, above: string | undefined): RowPlace 
     return none(
       `"${position}" is a day: a spreadsheet turned the circuit's number into one; set the column to text and write it again`,
     );
+  if (/^(?:sub[ -]?|grand )?totals?:?$|^sum:?$/i.test(position)) return none("the row is a total, not a circuit");
+  if (position.length > MAX_NAME)
+    return none("the circuit's cell holds a sentence, not a channel or a fuse's name: write the name alone");
   const isBlock = owner === "" || isFuseBlock(owner);
   const channel = channelIn(position);
   if (!isBlock && channel !== undefined) return channelPlace(cells, owner, channel);

@@ -100,10 +100,14 @@ export function surveyRowsOf(grid: Grid, mapping: readonly ColumnMapping[]): Sur
     const key = keyOf(place);
     const before = placeOfKey.get(key);
     if (before !== undefined) {
-      const hint = key.includes(".") ? " (a spreadsheet turns 3.10 into 3.1: write 3-10)" : "";
-      const why = `circuit ${key} stands in ${before} already: the first counts; give this row its own channel${hint}`;
+      const hint = /^\d+\.\d$/.test(textOf("circuit")) ? " (a spreadsheet turns 3.10 into 3.1: write 3-10)" : "";
+      const why = `circuit ${key} stands in ${before} already, which counts`;
       strays.push(...stray(filled, where, "duplicate-row", why));
-      told.push({ place: where, code: "duplicate-row", message: `${why}; the row is kept as text` });
+      told.push({
+        place: where,
+        code: "duplicate-row",
+        message: `${why}: give this row its own channel${hint}; it is kept as text`,
+      });
       continue;
     }
     placeOfKey.set(key, where);
