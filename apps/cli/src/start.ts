@@ -50,10 +50,10 @@ async function job(folder: string): Promise<void> {
   say(
     `Findings  ${counts.stop} stop, ${counts.mend} to mend, ${counts.watch} to watch, ${counts.note} to note; ${counts.open} open, each with the reading that settles it`,
   );
-  for (const finding of findings.filter((each) => each.verdict === "fails").slice(0, 4)) {
-    const { title } = findingWords(finding, units);
-    say(`          ${finding.severity.padEnd(5)} ${title}: ${finding.subject.name}`);
-  }
+  const worst = findings
+    .filter((each) => each.verdict === "fails")
+    .map((each) => `${each.severity.padEnd(5)} ${findingWords(each, units).title}: ${each.subject.name}`);
+  for (const line of [...new Set(worst)].slice(0, 4)) say(`          ${line}`);
 
   const asked = record.jobs?.[0];
   const front = frontOf(index, asked);
@@ -78,10 +78,11 @@ async function job(folder: string): Promise<void> {
   say(
     `Proof     ${judged("holds")} tests hold, ${judged("fails")} fail, ${judged("open")} open, ${proof.unproved.length} not yet read`,
   );
+  const stops = proof.signingStoppedBy;
   say(
     proof.maySign
       ? "          The job may be signed."
-      : `          Not to be signed yet: ${proof.signingStoppedBy.slice(0, 3).join("; ")}${proof.signingStoppedBy.length > 3 ? `; and ${proof.signingStoppedBy.length - 3} more` : ""}`,
+      : `          Not to be signed yet: ${stops.length} things stand in the way, named in proof.json; first ${stops[0] ?? ""}`,
   );
 
   const changes = plan.modules
