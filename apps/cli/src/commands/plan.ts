@@ -127,7 +127,7 @@ export const plan: Command = {
         if (told.unmet.length > 0) io.out("\nWhy not more");
         for (const wish of told.unmet)
           for (const line of wrap(
-            `${index.loads.get(wish.load)?.name ?? wish.load}: ${wish.stoppedBy.map((obstacle) => obstacleWords(obstacle, index)).join("; ")}`,
+            `${index.loads.get(wish.load)?.name ?? wish.load}: ${[...new Set(wish.stoppedBy.map((obstacle) => obstacleWords(obstacle, index)))].join("; ")}`,
             Math.min(io.columns, 110) - 2,
           ))
             io.out(`  ${line}`);
