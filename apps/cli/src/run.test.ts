@@ -129,7 +129,30 @@ describe("bad records", () => {
     expect(complained(io)).toMatch(/line 3, column 3/);
   });
 
-  it("reports cables in a ring and wires of no or negative length as findings, by path", async () => {
+  it("reports a ring of cables and says what to do", async () => {
+    const supplies = [
+      {
+        id: "s",
+        kind: "battery",
+        name: "Bank",
+        node: "a",
+        returnNode: "g",
+        openCircuitV: 12.6,
+        internalResistanceOhm: 0.01,
+      },
+    ];
+    const nodes = ["a", "b", "c", "g"].map((id) => ({ id, kind: "stud", name: id }));
+    const cables = [
+      ["a", "b"],
+      ["b", "c"],
+      ["c", "a"],
+    ].map(([from, to], i) => ({ id: `k${i}`, from, to, gauge: "6 AWG", lengthM: 1 }));
+    const { io } = await run(["check", "a.json"], { "a.json": coach({ supplies, nodes, cables }) });
+    expect(said(io)).toContain("this cable closes a ring");
+    expect(said(io)).toContain("each end needs its own fuse");
+  });
+
+  it("reports wires of no or negative length as findings, by path", async () => {
     const nodes = ["a", "b", "c"].map((id) => ({ id, kind: "stud", name: id, rail: "positive" }));
     const cables = [
       { id: "k1", from: "a", to: "b", gauge: "6 AWG", lengthM: 1 },
