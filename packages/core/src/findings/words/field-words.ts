@@ -27,6 +27,7 @@ const FIELDS: Readonly<Record<string, string>> = {
   minV: "the lowest voltage it works at",
   nominalV: "the battery voltage: 12 V or 24 V",
   node: "where it connects",
+  onResistanceOhm: "the resistance of one channel switched on, from its feed to its output",
   openCircuitV: "the battery voltage at rest",
   options: "the option settings on the sheet",
   output: "whether it switches by relay or dims",
@@ -50,6 +51,11 @@ const FIELDS: Readonly<Record<string, string>> = {
 
 /** A field by its path, in the trade's words; the path itself where we have none. */
 export function fieldWords(path: string): string {
+  const cell = /(?:^|\.)unread(?:\.(.+)|\[\d+\].*)?$/.exec(path);
+  if (cell !== null)
+    return cell[1] === undefined
+      ? "what the survey cell was meant to say"
+      : `what the survey cell under "${cell[1]}" was meant to say`;
   const last = /([A-Za-z0-9]+)(\[\d+\])*$/.exec(path)?.[1] ?? path;
   return FIELDS[last] ?? path;
 }
