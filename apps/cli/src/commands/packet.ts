@@ -1,18 +1,11 @@
 import { frontOf } from "@fusebook/core/plan";
 import { indexRecord } from "@fusebook/core/record";
-import { jsonText } from "../columns.js";
-import { type Command, EXIT, flag, text } from "../command.js";
+import { type Command, text } from "../command.js";
 import { Misuse } from "../misuse.js";
+import { dateOf, outputOf, PAPER_OPTION_HELP, PAPER_OPTIONS, writePaper } from "../paper-output.js";
 import { packetFor } from "../papers.js";
 import { loadRecord, unitsOf } from "../records.js";
 import { jobOf, planMeant } from "./plan.js";
-
-/** A date given on the line, or today. */
-export function dateOf(given: string | undefined, today: string): string {
-  if (given === undefined) return today;
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(given)) throw new Misuse(`--date ${given}: wanted a date like 2026-05-02`);
-  return given;
-}
 
 /** The papers for the job. */
 export const packet: Command = {
@@ -27,26 +20,17 @@ export const packet: Command = {
       "for any plan of the front, in metric units",
     ],
   ],
-  options: {
-    job: { type: "string" },
-    pick: { type: "string" },
-    output: { type: "string", short: "o" },
-    date: { type: "string" },
-    replace: { type: "boolean" },
-  },
+  options: { ...PAPER_OPTIONS, job: { type: "string" }, pick: { type: "string" } },
   optionHelp: {
     job: "the job; the first where absent",
     pick: "a named pick or the id of a plan; the first pick where absent",
-    output: "the PDF to write",
-    date: "the date on the papers; today where absent",
-    replace: "write over a file that is there",
+    ...PAPER_OPTION_HELP,
   },
   minPositionals: 1,
   maxPositionals: 1,
   async run({ values, positionals, io }) {
     const record = await loadRecord(io, positionals[0] as string);
-    const output = text(values, "output");
-    if (output === undefined) throw new Misuse("say where the packet goes: -o FILE.pdf");
+    outputOf(values);
     const before = indexRecord(record);
     const job = jobOf(record, text(values, "job"));
     const front = frontOf(before, job);
@@ -57,23 +41,10 @@ export const packet: Command = {
       before,
       plan,
       job,
-      date: dateOf(text(values, "date"), io.today),
+      date: dateOf(values, io.today),
       units: unitsOf(values, record),
     });
-    await io.write(output, made.pdf, flag(values, "replace"));
     for (const line of made.unfit) io.err(line);
-    if (output !== "-")
-      io.out(
-        flag(values, "json")
-          ? jsonText({
-              record: record.id,
-              plan: plan.id,
-              output,
-              bytes: made.pdf.length,
-              labelsThatDoNotFit: made.unfit,
-            })
-          : `Written: ${output}`,
-      );
-    return EXIT.fine;
+    return writePaper(io, values, made.pdf, { record: record.id, plan: plan.id, labelsThatDoNotFit: made.unfit });
   },
 };
