@@ -81,11 +81,35 @@ export const load = z.looseObject({
   dropOutV: figure.optional().describe("constant-power electronics stop below this"),
   ledForwardV: figure.optional().describe("sum of the forward voltages of one string"),
   ledResistorOhm: figure.optional(),
+  drawReadings: z
+    .array(
+      z.looseObject({
+        voltageV: figure.describe("across the load while it draws this"),
+        currentA: figure,
+        pieces: z.number().int().positive().optional().describe("how many alike the clamp took in; one where absent"),
+        at: z.string().optional().describe("ISO date of the reading"),
+        by: z.string().optional(),
+        note: z.string().optional(),
+      }),
+    )
+    .optional()
+    .describe("volts across the load and its current, read together, at full duty and warm"),
+  inputCapacitanceF: figure.optional().describe("capacitor at the input of a driver, one piece"),
+  filamentTimeConstantS: figure.optional().describe("how slowly a filament cools from its rated heat, small changes"),
   maxFuseA: figure.optional().describe("largest fuse the load itself allows"),
   isCritical: z.boolean().optional(),
   isContinuous: z.boolean().optional().describe("on for three hours or more"),
   hasOwnSwitch: z.boolean().optional(),
   allowsPwm: z.boolean().optional().describe("the maker states, or a reading shows, that PWM is allowed"),
+  pwmEvidence: z
+    .looseObject({
+      from: z.enum(["maker", "reading"]),
+      name: z.string().describe("which statement or which reading: sheet, page, date, what was read"),
+      at: z.string().optional(),
+      by: z.string().optional(),
+    })
+    .optional()
+    .describe("what allowsPwm rests on; an exception to what common practice never dims needs it"),
   wish: z.enum(WISHES).optional(),
   wishWeight: z.number().positive().optional(),
   tail: wireRun.optional().describe("the load's own, often thinner, wire after the splice"),
