@@ -7,12 +7,22 @@ export {
   type DimmedRating,
   dimmedRating,
 } from "./block-suitability.js";
+export { type CapacitorInput, type CapacitorInputCurrents, capacitorInput } from "./capacitor-input.js";
 export { circuitRatedCurrent, ratedCurrentOf } from "./circuit-current.js";
+export { FILAMENT_HEAT_SOURCE, FILAMENT_TIME_CONSTANT, type FilamentPulse, filamentPulse } from "./filament-heat.js";
 export { FLICKER_SOURCE, type Flicker, type FlickerLimits, flickerLimits, flickerOf } from "./flicker.js";
 export { FILAMENT_LIGHT_SOURCE, type LightOfDuty, lightExponentOf, lightOfDuty } from "./light-of-duty.js";
 export { LIGHTNESS_SOURCE, lightnessOf, luminanceRatioOf } from "./lightness.js";
 export { DARK_LIGHTNESS, DARK_SOURCE, type LowestDuty, lowestUsefulDuty } from "./lowest-duty.js";
 export { modulationOf } from "./modulation.js";
+export {
+  type DriverFeed,
+  type LampFigures,
+  type LightFilter,
+  type Modulation,
+  modulationDepth,
+} from "./modulation-depth.js";
+export { filamentPulseRatio, type OnTimeDrop, onTimeDrop, type PulsedWire, pulseA } from "./on-time-drop.js";
 export { type PulseCurrents, pulseCurrents } from "./pulse.js";
 export { type Ramp, type RampStep, type RampWish, rampOf } from "./ramp.js";
 export { type Steadiness, steadyOf } from "./steady.js";

@@ -6,7 +6,14 @@ export { allOnState, busyState, MOVING_CLASSES, onlyState } from "./coach-states
 export { type ConductorFigures, type ConductorSize, conductorSize } from "./conductor-size.js";
 export { type FuseResistance, fuseResistance } from "./fuse-resistance.js";
 export { type LoadFigures, loadFiguresOf, loadModelOf, MODEL_OF_CLASS } from "./load-figures.js";
-export { isMonotone, type LoadModel, type LoadModelKind, loadCurrentA } from "./load-model.js";
+export {
+  DROP_OUT_RAMP_RATIO,
+  FILAMENT_CURRENT_EXPONENT,
+  isMonotone,
+  type LoadModel,
+  type LoadModelKind,
+  loadCurrentA,
+} from "./load-model.js";
 export type { Network, NetworkBranch, NetworkLoad } from "./network.js";
 export { pointKey } from "./point-key.js";
 export {
