@@ -35,7 +35,7 @@ export const MODEL_OF_CLASS: Readonly<Record<LoadClass, LoadModel["kind"]>> = {
 };
 
 /** A load whose class is not known may be anything from a resistance to constant power: at volts within 15 % of rated that is this much either way. */
-const UNKNOWN_CLASS_RATIO = 0.2;
+export const UNKNOWN_CLASS_RATIO = 0.2;
 
 interface Trio {
   readonly nominal: number;
