@@ -76,6 +76,7 @@ export const load = z.looseObject({
   powerW: figure.optional().describe("one piece, running"),
   stallA: figure.optional(),
   inrushRatio: figure.optional().describe("peak starting current over running current"),
+  runUpS: figure.optional().describe("motor: time in which the starting current loses two thirds of its excess"),
   minV: figure.optional().describe("below this it does not work as it should"),
   maxV: figure.optional(),
   dropOutV: figure.optional().describe("constant-power electronics stop below this"),

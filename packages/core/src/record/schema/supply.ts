@@ -64,6 +64,16 @@ export const fuse = z.looseObject({
   type: z.enum(FUSE_TYPES).optional(),
   interruptA: figure.optional().describe("the short-circuit current it may break"),
   resistanceOhm: figure.optional().describe("cold, measured"),
+  gates: z
+    .array(
+      z.looseObject({
+        ratio: z.number().positive().describe("current over rating"),
+        minS: z.number().nonnegative().optional().describe("shortest opening time there"),
+        maxS: z.number().nonnegative().optional().describe("longest opening time there"),
+      }),
+    )
+    .optional()
+    .describe("opening times off the fuse's own sheet; they win over its family's published ones"),
   notes: z.string().optional(),
 });
 
