@@ -1,0 +1,75 @@
+import { digitsOf } from "@fusebook/core/quantity";
+
+export interface Tick {
+  readonly value: number;
+  /** Absent on a fine line between labelled ones. */
+  readonly text?: string;
+}
+
+/** One axis: which values, and at which part (0..1) of its length each stands. */
+export interface Axis {
+  readonly kind: "linear" | "log";
+  readonly lo: number;
+  readonly hi: number;
+  readonly ticks: readonly Tick[];
+  /** 0 at `lo`, 1 at `hi`; outside them where the value is. */
+  ratioOf(value: number): number;
+}
+
+/** A number as an axis shows it: no needless zeros, no powers of ten. */
+export const tickText = (value: number): string => digitsOf(value, 4);
+
+/**
+ * A linear axis over at least these values, ticks at round steps (1, 2 or 5 times a power of ten, or of the given steps), ends on a tick.
+ * `atMost` is the greatest number of labelled ticks.
+ */
+export function linearAxis(
+  lo: number,
+  hi: number,
+  atMost: number,
+  how: { readonly steps?: readonly number[]; readonly suffix?: string; readonly isOpenAbove?: boolean } = {},
+): Axis {
+  const reach = hi > lo ? hi - lo : Math.abs(lo) || 1;
+  const raw = reach / Math.max(1, atMost - 1);
+  const size = 10 ** Math.floor(Math.log10(raw));
+  const steps = how.steps ?? [size, 2 * size, 5 * size, 10 * size];
+  const step = steps.find((each) => each >= raw * (1 - 1e-9)) ?? Math.ceil(raw / steps.at(-1)!) * steps.at(-1)!;
+  const first = Math.floor(lo / step + 1e-9);
+  const last = Math.max(first + 1, how.isOpenAbove ? Math.floor(hi / step + 1e-9) : Math.ceil(hi / step - 1e-9));
+  const ticks: Tick[] = [];
+  for (let i = first; i <= last; i++) ticks.push({ value: i * step, text: tickText(i * step) + (how.suffix ?? "") });
+  const [from, to] = [first * step, how.isOpenAbove ? Math.max(hi, last * step) : last * step];
+  return { kind: "linear", lo: from, hi: to, ticks, ratioOf: (value) => (value - from) / (to - from) };
+}
+
+const STEPS_IN_DECADE = [2, 3, 4, 5, 6, 7, 8, 9] as const;
+
+/**
+ * A logarithmic axis from `lo` to `hi`, both above 0. Every decade is labelled; a short axis is labelled at 2 and 5 too; the fine lines between are
+ * the honest sign that it is logarithmic.
+ */
+export function logAxis(lo: number, hi: number, suffix = ""): Axis {
+  const span = Math.log10(hi / lo);
+  const ticks: Tick[] = [];
+  const inside = (value: number): boolean => value >= lo * (1 - 1e-9) && value <= hi * (1 + 1e-9);
+  for (let decade = Math.floor(Math.log10(lo)); decade <= Math.ceil(Math.log10(hi)); decade++) {
+    const unit = Number(`1e${decade}`);
+    if (inside(unit)) ticks.push({ value: unit, text: tickText(unit) + suffix });
+    for (const times of STEPS_IN_DECADE) {
+      const value = Number(`${times}e${decade}`);
+      if (!inside(value)) continue;
+      const isLabelled = span < 3.2 && (times === 2 || times === 5);
+      ticks.push(isLabelled ? { value, text: tickText(value) + suffix } : { value });
+    }
+  }
+  return { kind: "log", lo, hi, ticks, ratioOf: (value) => Math.log10(value / lo) / span };
+}
+
+/** The next value down or up at 1, 2 or 5 times a power of ten, for the ends of a logarithmic axis. */
+export function roundOut(value: number, way: "down" | "up"): number {
+  const decade = Math.floor(Math.log10(value) + 1e-9);
+  const candidates = [1, 2, 5, 10].map((times) => Number(`${times}e${decade}`));
+  return way === "up"
+    ? (candidates.find((each) => each >= value * (1 - 1e-9)) ?? Number(`1e${decade + 1}`))
+    : (candidates.findLast((each) => each <= value * (1 + 1e-9)) ?? Number(`1e${decade}`));
+}

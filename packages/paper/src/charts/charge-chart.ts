@@ -1,0 +1,151 @@
+import type { Outcome } from "@fusebook/core/quantity";
+import { n } from "../drawings/svg.js";
+import { linearAxis } from "./axis.js";
+import { gap, type Pen } from "./block.js";
+import { type ChartLook, fillOf, type LineManner, strokesOf } from "./chart-style.js";
+import { ChartFault, checkCurve, checkNumber, checkSpan, checkWords, drawn } from "./check-data.js";
+import type { ChartHead, ChartSpan, CurvePoint, Labelled, LabelledCurve } from "./curve.js";
+import { type LegendEntry, legend, spoken } from "./legend.js";
+import { Placer, placesAlong } from "./place.js";
+import { type Field, plot } from "./plot.js";
+import { penFor, sheetOf } from "./sheet.js";
+
+/** One way the charge may run: points [hours, charge 0..1]. */
+export interface ChargeRun extends LabelledCurve {
+  /** The lowest and the highest it may be, by the doubt in the figures. */
+  readonly band?: { readonly low: readonly CurvePoint[]; readonly high: readonly CurvePoint[] };
+  /** When the reserve is reached; absent where it is not reached in the time shown. */
+  readonly hoursToReserve?: ChartSpan;
+}
+
+export interface ChargeData extends ChartHead {
+  /** As it is first; after the plan second. */
+  readonly runs: readonly ChargeRun[];
+  /** The charge, 0..1, that is to be kept. */
+  readonly reserve: Labelled & { readonly chargeRatio: number };
+}
+
+const MANNERS: readonly LineManner[] = ["ink", "copper-dashed", "ink-dotted", "soft-dash-dot"];
+const FILLS = ["band", "doubt", "band-second", "band"] as const;
+
+function check(data: ChargeData): void {
+  if (data.runs.length === 0) throw new ChartFault("chart-empty", "wanted at least one run of the charge, got none");
+  for (const run of data.runs) {
+    checkWords(run.label, "run");
+    checkCurve(run.points, run.label, "linear", "linear");
+    if (run.band) {
+      checkCurve(run.band.low, `${run.label}, lowest`, "linear", "linear");
+      checkCurve(run.band.high, `${run.label}, highest`, "linear", "linear");
+    }
+    if (run.hoursToReserve) checkSpan(run.hoursToReserve, `${run.label}, hours to the reserve`);
+  }
+  checkNumber(data.reserve.chargeRatio, data.reserve.label);
+}
+
+const percent = ([hours, ratio]: CurvePoint): CurvePoint => [hours, ratio * 100];
+
+const hoursText = ({ lo, hi }: ChartSpan): string => {
+  const [a, b] = [lo, hi].map((hours) => (hours >= 10 ? hours.toFixed(0) : hours.toFixed(1)));
+  return a === b ? `${a} h` : `${a} to ${b} h`;
+};
+
+function runInside(run: ChargeRun, i: number, reserveRatio: number, pen: Pen) {
+  const manner = MANNERS[i % MANNERS.length]!;
+  const fill = FILLS[i % FILLS.length]!;
+  return (field: Field): string => {
+    const parts: string[] = [];
+    if (run.band)
+      parts.push(
+        `<path d="${field.path([...run.band.low, ...run.band.high.toReversed()].map(percent))}Z" fill="${fillOf(fill, pen.id)}"/>`,
+      );
+    parts.push(strokesOf(field.path(run.points.map(percent)), manner, pen.palette, pen.id));
+    if (run.hoursToReserve) {
+      const [x0, y] = field.at([run.hoursToReserve.lo, reserveRatio * 100]);
+      const [x1] = field.at([run.hoursToReserve.hi, reserveRatio * 100]);
+      parts.push(
+        `<path d="M${n(x0)} ${n(y)}H${n(x1)}M${n(x0)} ${n(y - 7)}v14M${n(x1)} ${n(y - 7)}v14" stroke="${i === 1 ? pen.palette.copper : pen.palette.ink}" stroke-width="3" fill="none"/>`,
+      );
+    }
+    return parts.join("");
+  };
+}
+
+/**
+ * How the charge of the bank runs down over the hours, as it is and after the plan, with the span that doubt leaves and the reserve that is to be kept.
+ * SVG text, or why it cannot be drawn.
+ */
+export function chargeChart(data: ChargeData, look: ChartLook = {}): Outcome<string> {
+  const pen = penFor("charge", data, look);
+  return drawn(() => {
+    check(data);
+    const { palette, sizes } = pen;
+    const isPhone = pen.innerPx < 560;
+    const hours = data.runs.flatMap((run) =>
+      [...run.points, ...(run.band?.low ?? []), ...(run.band?.high ?? [])].map(([h]) => h),
+    );
+    const ratios = data.runs.flatMap((run) => [...run.points, ...(run.band?.high ?? [])].map(([, ratio]) => ratio));
+    const across = linearAxis(0, Math.max(...hours), isPhone ? 7 : 13, {
+      steps: [0.5, 1, 2, 3, 4, 6, 12, 24, 48, 168],
+      isOpenAbove: true,
+    });
+    const up = linearAxis(0, Math.max(100, ...ratios.map((ratio) => ratio * 100)), 6, { suffix: " %" });
+    const reservePercent = data.reserve.chargeRatio * 100;
+    const entries: LegendEntry[] = [
+      ...data.runs.map((run, i): LegendEntry => {
+        const reach = run.hoursToReserve ? `reserve reached after ${hoursText(run.hoursToReserve)}` : undefined;
+        const note = [run.note, reach].filter((each) => each !== undefined).join("; ");
+        return {
+          says: { ...run, ...(note === "" ? {} : { note }) },
+          swatch: run.band
+            ? { kind: "area", fill: FILLS[i % FILLS.length]!, middle: MANNERS[i % MANNERS.length]! }
+            : { kind: "line", manner: MANNERS[i % MANNERS.length]! },
+          mark: String.fromCharCode(65 + (i % 26)),
+        };
+      }),
+      { says: data.reserve, swatch: { kind: "line", manner: "fails" } },
+    ];
+    const picture = plot(
+      {
+        across,
+        up,
+        acrossSays: "hours",
+        upSays: "charge of the bank",
+        heightPx: isPhone ? Math.round(pen.innerPx * 0.95) : Math.round(pen.innerPx * 0.48),
+        inside: (field) => {
+          const [, y] = field.at([0, reservePercent]);
+          return [
+            `<rect x="${n(field.x)}" y="${n(y)}" width="${n(field.w)}" height="${n(field.y + field.h - y)}" fill="${palette.wash}" fill-opacity="0.7"/>`,
+            strokesOf(`M${n(field.x)} ${n(y)}H${n(field.x + field.w)}`, "fails", palette, pen.id),
+            ...data.runs.map((run, i) => runInside(run, i, data.reserve.chargeRatio, pen)(field)),
+          ].join("");
+        },
+        over: (field) => {
+          const placer = new Placer(field, pen);
+          const [, y] = field.at([0, reservePercent]);
+          const rings = data.runs.map((run, i) =>
+            placer.ring(entries[i]!.mark!, placesAlong(field, run.points.map(percent), 0.35 + 0.2 * i)),
+          );
+          const words = { sizePx: sizes.axisPx, colour: palette.ink };
+          const spans = data.runs.map((run) => {
+            if (!run.hoursToReserve) return "";
+            const [x0] = field.at([run.hoursToReserve.lo, 0]);
+            const [x1] = field.at([run.hoursToReserve.hi, 0]);
+            return placer.words(hoursText(run.hoursToReserve), { ...words, isStrong: true }, [
+              [(x0 + x1) / 2, y + 24, "middle"],
+              [(x0 + x1) / 2, y + 42, "middle"],
+              [x1, y + 24, "end"],
+              [(x0 + x1) / 2, y - 14, "middle"],
+            ]);
+          });
+          const line = placer.words(data.reserve.label, { ...words, colour: palette.soft }, [
+            [field.x + 8, y + 18, "start"],
+            [field.x + 8, y - 9, "start"],
+          ]);
+          return [...rings, ...spans, line].join("");
+        },
+      },
+      pen,
+    );
+    return sheetOf(data, spoken(entries), [picture, gap(14), legend(entries, pen)], pen);
+  });
+}
