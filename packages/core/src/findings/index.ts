@@ -7,7 +7,7 @@ export { EVIDENCE_LABELS, type EvidenceLabel } from "./evidence-label.js";
 export { type Evidence, type Finding, SEVERITIES, type SettledBy, type Severity, type Verdict } from "./finding.js";
 export type { Rule } from "./rule.js";
 export { ALL_RULES } from "./rules/all-rules.js";
-export { minutesFor } from "./settle.js";
+export { minutesFor, readingMin } from "./settle.js";
 export { PART_SHEET } from "./sources.js";
 export { evidenceWords } from "./words/evidence-words.js";
 export { fieldWords } from "./words/field-words.js";

@@ -13,6 +13,9 @@ const READING_MIN: Readonly<Record<SettledBy["instrument"], number>> = {
   ask: 5,
 };
 
+/** Minutes to take one reading once the place is open, see `READING_MIN`. */
+export const readingMin = (instrument: SettledBy["instrument"]): number => READING_MIN[instrument];
+
 /** Minutes to open a place whose record does not say. Common practice, no source. */
 const UNKNOWN_ACCESS_MIN = 5;
 
