@@ -15,6 +15,7 @@ export { DEFAULT_POLICY, type FullPolicy, policyOf } from "./policy.js";
 export { FORMAT, type ReadOutcome, readRecord } from "./read.js";
 export { type DanglingReference, danglingReferences, type Reference, referencesOf } from "./references.js";
 export { LOAD_CLASSES, WISHES } from "./schema/circuit.js";
+export { loadProfile } from "./schema/endurance.js";
 export { type NotedText, textValue } from "./schema/figure.js";
 export type * from "./schema/ids.js";
 export { coachRecord } from "./schema/record.js";

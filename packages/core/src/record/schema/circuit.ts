@@ -75,6 +75,7 @@ export const load = z.looseObject({
   currentA: figure.optional().describe("one piece, running"),
   powerW: figure.optional().describe("one piece, running"),
   stallA: figure.optional(),
+  standbyA: figure.optional().describe("what one piece draws when it is off itself and its circuit is live"),
   inrushRatio: figure.optional().describe("peak starting current over running current"),
   runUpS: figure.optional().describe("motor: time in which the starting current loses two thirds of its excess"),
   minV: figure.optional().describe("below this it does not work as it should"),
@@ -145,5 +146,8 @@ export const twoWire = z.looseObject({
   bitRateKbit: figure.optional(),
   addressesSeen: z.array(z.number().int().nonnegative()).optional(),
   betweenWiresOhm: figure.optional().describe("measured between the two wires, unpowered"),
+  quiescentA: figure
+    .optional()
+    .describe("what controller, buttons and network draw with everything off, modules not counted"),
   notes: z.string().optional(),
 });

@@ -46,6 +46,15 @@ export const policy = z.looseObject({
   maxDropRatioFeeder: z.number().positive().optional(),
   ambientC: z.number().optional().describe("where no zone says otherwise"),
   zoneAmbientC: z.record(z.string(), z.number()).optional().describe("by zone name: cabin, engine, bay, outside"),
+  reserveRatio: z
+    .number()
+    .optional()
+    .describe("charge to be kept in the battery, 0..1; half for lead, a fifth for lithium where absent"),
+  storedDays: z
+    .number()
+    .positive()
+    .optional()
+    .describe("days the coach should stand unused without a flat battery; 30 where absent"),
   labourRatePerHour: z.number().nonnegative().optional(),
   taxRatio: z.number().nonnegative().optional(),
   currency: z.string().optional(),

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { circuit, control, load, twoWire } from "./circuit.js";
 import { coach, place, policy } from "./coach.js";
+import { enduranceWish } from "./endurance.js";
 import { module, moduleKind } from "./module.js";
 import { cable, node, supply } from "./supply.js";
 import { attachment, job, reading, surveyMemory } from "./work.js";
@@ -24,6 +25,7 @@ export const coachRecord = z.looseObject({
   loads: z.array(load).optional(),
   controls: z.array(control).optional(),
   network: twoWire.optional(),
+  endurance: enduranceWish.optional(),
   readings: z.array(reading).optional(),
   jobs: z.array(job).optional(),
   attachments: z.array(attachment).optional(),

@@ -1,6 +1,7 @@
 import type { z } from "zod";
 import type { circuit, control, LOAD_CLASSES, load, twoWire, WISHES } from "./circuit.js";
 import type { coach, place, policy } from "./coach.js";
+import type { enduranceWish, loadProfile, profileItem, profileSpan } from "./endurance.js";
 import type { addressCode, bank, module, moduleKind, optionSetting } from "./module.js";
 import type { coachRecord } from "./record.js";
 import type { cable, FUSE_TYPES, fuse, node, supply, wireRun } from "./supply.js";
@@ -27,6 +28,10 @@ export type LoadClass = (typeof LOAD_CLASSES)[number];
 export type Wish = (typeof WISHES)[number];
 export type Control = z.infer<typeof control>;
 export type TwoWire = z.infer<typeof twoWire>;
+export type EnduranceWish = z.infer<typeof enduranceWish>;
+export type LoadProfile = z.infer<typeof loadProfile>;
+export type ProfileSpan = z.infer<typeof profileSpan>;
+export type ProfileItem = z.infer<typeof profileItem>;
 export type Point = z.infer<typeof point>;
 export type ReadingState = z.infer<typeof readingState>;
 export type Reading = z.infer<typeof reading>;
