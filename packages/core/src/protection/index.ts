@@ -11,4 +11,10 @@ export {
 export { type Ampacity, type AmpacityFactor, ampacityOf } from "./ampacity.js";
 export { type BusCurrent, busCurrentOf } from "./bus-current.js";
 export { type DeviceCeiling, deviceCeilingOf, fuseSizesAtMost } from "./device-ceiling.js";
+export { type FuseGates, fuseGatesOf, type GateSet } from "./fuse-gates.js";
+export { type Inrush, type InrushOptions, inrushOf } from "./inrush.js";
+export { type InrushCurve, type InrushFeed, inrushAt, inrushCurve } from "./inrush-curve.js";
+export { type InrushUnits, inrushUnitsOf } from "./inrush-figures.js";
+export type { InrushUnit } from "./inrush-units.js";
+export { bendsA, leastOpeningA, type OpeningTimes, openingTimes, sureOpeningA } from "./opening-times.js";
 export { type ProtectionDistance, protectionDistanceOf } from "./protection-distance.js";
