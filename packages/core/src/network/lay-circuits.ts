@@ -2,6 +2,8 @@ import type { Circuit } from "../record/index.js";
 import type { CircuitWiring, LoadWiring, SupplyWiring } from "./coach-network.js";
 import type { Draft } from "./draft.js";
 import { loadFiguresOf } from "./load-figures.js";
+import type { LoadModel } from "./load-model.js";
+import { pulsedModel } from "./pulsed-model.js";
 import type { Edge } from "./reach.js";
 import { type Series, series } from "./series.js";
 
@@ -118,7 +120,9 @@ function layLoads(
     const positive = tail ? draft.newNode() : farNode;
     const tailBranch = tail ? draft.branch(farNode, positive, tail) : -1;
     const { nominal, least, most } = figures.value;
-    const networkLoad = draft.load(positive, commonNode, nominal, least, most);
+    const dutyRatio = state.dutyRatio?.get(circuit.id) ?? 1;
+    const inPulse = (model: LoadModel) => pulsedModel(model, dutyRatio);
+    const networkLoad = draft.load(positive, commonNode, inPulse(nominal), inPulse(least), inPulse(most));
     wired.push({
       load: found,
       path: loadPath,
