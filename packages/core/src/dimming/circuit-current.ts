@@ -1,17 +1,31 @@
+import { loadAsRead } from "../network/index.js";
 import { div, figureValue, missing, type Outcome, type Span, scale, spanOf, sum } from "../quantity/index.js";
 import type { Circuit, CoachIndex, Load } from "../record/index.js";
 
 /**
  * Current of all pieces of a load while it is on, at the voltage its figures hold for, as a span. This is what a channel's rating is held
- * against; the current at the coach's real voltages is the network's. Missing names the load's own fields.
+ * against; the current at the coach's real voltages is the network's. Readings of volts and amps win over the label. Missing names the load's own fields.
  */
-export function ratedCurrentOf(load: Load): Outcome<Span> {
+export function ratedCurrentOf(onRecord: Load): Outcome<Span> {
+  const load = asRead(onRecord);
   const pieces = load.quantity ?? 1;
   if (load.currentA !== undefined) return { kind: "known", value: scale(spanOf(load.currentA, "current"), pieces) };
   if (load.powerW === undefined) return missing("currentA");
   if (load.ratedV === undefined || figureValue(load.ratedV) <= 0) return missing("ratedV");
   const current = div(spanOf(load.powerW, "power"), spanOf(load.ratedV, "voltage"));
   return current.kind === "known" ? { kind: "known", value: scale(current.value, pieces) } : current;
+}
+
+/** Above it a reading was taken on a 24 V coach. */
+const BETWEEN_12_AND_24_V = 18;
+
+/** The load with its readings for its label; without rated volts, at the volts it was read at. */
+function asRead(load: Load): Load {
+  const first = load.drawReadings?.[0];
+  if (first === undefined) return load;
+  const readV = figureValue(first.voltageV);
+  const nominalV = readV > BETWEEN_12_AND_24_V ? 24 : 12;
+  return loadAsRead(load.ratedV === undefined ? { ...load, ratedV: readV } : load, nominalV);
 }
 
 /**

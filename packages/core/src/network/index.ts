@@ -5,7 +5,10 @@ export type { CoachNetwork } from "./coach-network.js";
 export { allOnState, busyState, MOVING_CLASSES, onlyState } from "./coach-states.js";
 export { type ConductorFigures, type ConductorSize, conductorSize } from "./conductor-size.js";
 export { type FuseResistance, fuseResistance } from "./fuse-resistance.js";
+export type { Line } from "./line-set.js";
+export { currentByFit, fitOfLoad, labelAgainstReadings, loadAsRead } from "./load-as-read.js";
 export { type LoadFigures, loadFiguresOf, loadModelOf, MODEL_OF_CLASS } from "./load-figures.js";
+export { type DrawReading, fitLamp, type LampFit, type LampPrior } from "./load-fit.js";
 export {
   DROP_OUT_RAMP_RATIO,
   FILAMENT_CURRENT_EXPONENT,

@@ -1,6 +1,7 @@
 import { type Figure, figureValue, known, missing, type Outcome, type Span, spanOf } from "../quantity/index.js";
 import type { Load, LoadClass } from "../record/index.js";
 import { type Assumed, CLASS_FIGURES, type ClassFigure } from "./class-figures.js";
+import { loadAsRead } from "./load-as-read.js";
 import type { LoadModel } from "./load-model.js";
 
 /** A load's model and two that hold the truth between them at all volts: `least` never draws more, `most` never less. */
@@ -44,10 +45,12 @@ interface Trio {
 }
 
 /**
- * What does this load draw at any volts? Current wins over power; rated volts are taken as stated, the coach's nominal volts where absent. Shapes
- * (forward voltage, drop-out, stall) come from the class where the record has none, and are listed as assumed. Missing without any current or power.
+ * What does this load draw at any volts? Readings of volts and amps win over the label (see `loadAsRead`), current over power; rated volts are
+ * taken as stated, the coach's nominal volts where absent. Shapes (forward voltage, drop-out, stall) come from the class where the record has none,
+ * and are listed as assumed. Missing without any current or power.
  */
-export function loadFiguresOf(load: Load, nominalV: number, path: string, isStalled = false): Outcome<LoadFigures> {
+export function loadFiguresOf(onRecord: Load, nominalV: number, path: string, isStalled = false): Outcome<LoadFigures> {
+  const load = loadAsRead(onRecord, nominalV);
   const assumed: Assumed[] = [];
   const pieces = load.quantity ?? 1;
   const ratedV = load.ratedV === undefined ? nominalV : figureValue(load.ratedV);

@@ -18,6 +18,7 @@ export const loadCurrentMissing = defineRule(
       const isKnown =
         load.currentA !== undefined ||
         load.powerW !== undefined ||
+        load.drawReadings?.[0] !== undefined ||
         (load.ledForwardV !== undefined && load.ledResistorOhm !== undefined);
       yield {
         subject: ofLoad(index, load),
