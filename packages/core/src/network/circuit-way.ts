@@ -1,8 +1,9 @@
-import { type Figure, figureValue, known, spanOf } from "../quantity/index.js";
+import { type Figure, figureValue, spanOf } from "../quantity/index.js";
 import type { Circuit, CoachIndex, FullPolicy, Load, Module, ModuleKind } from "../record/index.js";
 import { type Assumed, CLASS_FIGURES, type ClassFigure } from "./class-figures.js";
 import type { ConductorFigures } from "./conductor-size.js";
 import { fuseResistance } from "./fuse-resistance.js";
+import type { OhmDraw } from "./sampling/ohm-draw.js";
 import { Way } from "./series.js";
 import { conductorCOf, wireResistance } from "./wire-resistance.js";
 
@@ -46,23 +47,27 @@ export class WayFinder {
     own: ClassFigure,
     path: string,
   ): void {
-    if (stated !== undefined) {
-      way.add(place, id, known({ ohm: Math.max(0, figureValue(stated)), span: spanOf(stated, "resistance") }), path);
-      return;
-    }
-    this.assumed.push({ path, value: own.value, source: own.source });
-    way.put(place, id, own.value, own.span);
+    const ohm = stated === undefined ? own.value : Math.max(0, figureValue(stated));
+    const span = stated === undefined ? own.span : spanOf(stated, "resistance");
+    const isAssumed = stated === undefined;
+    if (isAssumed) this.assumed.push({ path, value: own.value, source: own.source });
+    const aspect = path.endsWith(".kind") ? { aspect: "contact" as const } : {};
+    const draw: OhmDraw = {
+      kind: "figure",
+      ohm: { path, ...aspect, kind: "resistance", nominal: ohm, span, isAssumed },
+    };
+    way.put(place, id, { ohm, span, draw });
   }
 
   fuse(way: Way, id: string, fuse: Circuit["fuse"], path: string): void {
-    const found = fuseResistance(fuse);
+    const found = fuseResistance(fuse, path);
     if (found.assumedFrom)
       this.assumed.push({
         path: `${path}.${fuse?.ratedA === undefined ? "ratedA" : "resistanceOhm"}`,
         value: found.ohm,
         source: found.assumedFrom,
       });
-    way.put("fuse", id, found.ohm, found.span);
+    way.put("fuse", id, found);
   }
 
   /**

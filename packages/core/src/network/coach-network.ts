@@ -5,8 +5,10 @@ import type { LoadFigures } from "./load-figures.js";
 import type { LoadModel } from "./load-model.js";
 import type { Network, NetworkBranch, NetworkLoad } from "./network.js";
 import type { Edge, Reach } from "./reach.js";
+import type { UncertainInput } from "./sampling/uncertain-input.js";
 import type { Series } from "./series.js";
 import type { CoachState } from "./state.js";
+import type { SupplyInputs } from "./supply-figures.js";
 
 /** A supply as it stands in the network: a branch with a source in it, or a regulated load. */
 export interface SupplyWiring {
@@ -18,6 +20,7 @@ export interface SupplyWiring {
   readonly branch: number;
   /** Charger, alternator, solar: its (negative) load. */
   readonly load: number;
+  readonly inputs: SupplyInputs;
   readonly toFeeds: Reach;
   readonly toReturns: Reach;
 }
@@ -77,6 +80,7 @@ export interface ModuleWiring {
   readonly module: Module;
   readonly path: string;
   readonly quiescentLoad: number;
+  readonly quiescent: UncertainInput;
 }
 
 /** A load's two bounds, beside its nominal model in the network. */

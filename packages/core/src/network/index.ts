@@ -30,6 +30,12 @@ export {
   type Spanned,
   type SpannedLoad,
 } from "./results.js";
+export { drawnValue } from "./sampling/input-bank.js";
+export { type JointRatio, jointRatio, quantilesOf } from "./sampling/quantiles.js";
+export { sampleCoach } from "./sampling/sample-coach.js";
+export type { CoachSamples, SampledInput, SampledLoad, SampledSupply, SampleOptions } from "./sampling/samples.js";
+export { drawKeyOf, type InputAspect, type UncertainInput } from "./sampling/uncertain-input.js";
+export { uncertainInputs } from "./sampling/uncertain-inputs.js";
 export { solveCoach } from "./solve-coach.js";
 export { type NetworkSolution, solveNetwork } from "./solve-network.js";
 export { spanCoach } from "./span-coach.js";

@@ -27,14 +27,14 @@ export function layCables(draft: Draft): CableWiring[] {
     if (cable.kind === "chassis" && cable.resistanceOhm === undefined) way.needs.push(`${path}.resistanceOhm`);
     else way.add(place, cable.id, wireResistance(cable, policy, conductorC, `${path}.`), `${path}.lengthM`);
     if (cable.protection !== undefined) {
-      const fuse = fuseResistance(cable.protection);
+      const fuse = fuseResistance(cable.protection, `${path}.protection`);
       if (fuse.assumedFrom)
         draft.finder.assumed.push({
           path: `${path}.protection.resistanceOhm`,
           value: fuse.ohm,
           source: fuse.assumedFrom,
         });
-      way.put("fuse", cable.id, fuse.ohm, fuse.span);
+      way.put("fuse", cable.id, fuse);
     }
     const total = series(way.isKnown ? way.pieces : []);
     const isOpen = cable.disconnect?.isClosed === false || from === undefined || to === undefined || from === to;

@@ -14,12 +14,10 @@ export function layModules(draft: Draft, first: SupplyWiring): ModuleWiring[] {
     const feed = draft.nodeAt(module.feedNode);
     const stated = kind?.quiescentA;
     const own = CLASS_FIGURES.quiescentA;
-    if (stated === undefined)
-      draft.finder.assumed.push({
-        path: kind ? `${index.pathOf("moduleKinds", kind.id)}.quiescentA` : `${path}.kind`,
-        value: own.value,
-        source: own.source,
-      });
+    const isAssumed = stated === undefined;
+    const inputPath = kind ? `${index.pathOf("moduleKinds", kind.id)}.quiescentA` : `${path}.kind`;
+    if (isAssumed) draft.finder.assumed.push({ path: inputPath, value: own.value, source: own.source });
+    const aspect = kind ? {} : { aspect: "quiescent" as const };
     const draw = stated === undefined ? own.value : figureValue(stated);
     const span = stated === undefined ? own.span : spanOf(stated, "current");
     const kneeV = CLASS_FIGURES.kneeRatio.value * nominalV;
@@ -28,6 +26,7 @@ export function layModules(draft: Draft, first: SupplyWiring): ModuleWiring[] {
     modules.push({
       module,
       path,
+      quiescent: { path: inputPath, ...aspect, kind: "current", nominal: draw, span, isAssumed },
       quiescentLoad: draft.load(
         feed ?? first.positive,
         back ?? first.negative,

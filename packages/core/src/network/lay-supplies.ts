@@ -3,7 +3,7 @@ import type { Draft } from "./draft.js";
 import { Reach } from "./reach.js";
 import { LEAST_OHM } from "./series.js";
 import type { CoachState } from "./state.js";
-import { batteryFigures, regulatedFigures } from "./supply-figures.js";
+import { batteryFigures, regulatedFigures, type SupplyInputs } from "./supply-figures.js";
 
 const isSwitchedOn = (kind: string, state: CoachState): boolean =>
   kind === "battery" ||
@@ -29,10 +29,12 @@ export function laySupplies(draft: Draft): { supplies: SupplyWiring[]; needs: st
     if (negative === undefined) needs.push(`${path}.returnNode`);
     let supplyBranch = -1;
     let supplyLoad = -1;
+    let inputs: SupplyInputs | undefined;
     if (positive !== undefined && negative !== undefined) {
       if (supply.kind === "battery") {
         const found = batteryFigures(supply, state, nominalV, path);
         draft.finder.assumed.push(...found.assumed);
+        inputs = found.inputs;
         const span = { lo: Math.max(LEAST_OHM, found.ohm.span.lo), hi: Math.max(LEAST_OHM, found.ohm.span.hi) };
         supplyBranch = draft.branch(
           negative,
@@ -45,16 +47,27 @@ export function laySupplies(draft: Draft): { supplies: SupplyWiring[]; needs: st
         const found = regulatedFigures(supply, path);
         if (found.kind === "known") {
           draft.finder.assumed.push(...found.value.assumed);
+          inputs = found.value.inputs;
           supplyLoad = draft.load(positive, negative, found.value.nominal, found.value.strongest, found.value.weakest);
         } else if (found.kind === "missing") needs.push(...found.needs);
       }
     }
     for (const need of needs) draft.leftOut.add(need);
     supplyNeeds.push(...needs);
-    if (positive === undefined || negative === undefined || (supplyBranch < 0 && supplyLoad < 0)) continue;
+    if (positive === undefined || negative === undefined || inputs === undefined) continue;
     const toFeeds = new Reach(positive, recordNodes, edges, edgesAt);
     const toReturns = new Reach(negative, recordNodes, edges, edgesAt);
-    supplies.push({ supply, path, positive, negative, branch: supplyBranch, load: supplyLoad, toFeeds, toReturns });
+    supplies.push({
+      supply,
+      path,
+      positive,
+      negative,
+      branch: supplyBranch,
+      load: supplyLoad,
+      inputs,
+      toFeeds,
+      toReturns,
+    });
   }
   return { supplies, needs: supplyNeeds };
 }

@@ -34,8 +34,6 @@ export const DROP_OUT_RAMP_RATIO = 0.01;
 /** The part of the rated volts below which a filament is taken as a resistance. Ours: its power law has no slope at 0 V. */
 export const FILAMENT_STRAIGHT_RATIO = 0.05;
 
-const KINDS: readonly LoadModelKind[] = ["resistance", "current", "power", "led", "filament", "motor", "regulated"];
-
 /** Load models flattened into typed arrays, so that a solve allocates nothing. `currentAt` leaves the slope in `slopeS`. */
 export class LoadTable {
   private readonly kind: Uint8Array;
@@ -57,42 +55,82 @@ export class LoadTable {
 
   /** Replaces one model. */
   put(k: number, model: LoadModel): void {
-    const { a, b, c } = this;
-    this.kind[k] = KINDS.indexOf(model.kind);
     switch (model.kind) {
       case "resistance":
-        a[k] = 1 / model.resistanceOhm;
+        this.putResistance(k, model.resistanceOhm);
         return;
       case "current":
-        a[k] = model.currentA;
-        b[k] = model.kneeV;
+        this.putCurrent(k, model.currentA, model.kneeV);
         return;
       case "power":
-        a[k] = model.powerW;
-        b[k] = model.dropOutV;
+        this.putPower(k, model.powerW, model.dropOutV);
         return;
       case "led":
-        a[k] = model.forwardV;
-        b[k] = 1 / model.resistanceOhm;
-        c[k] = model.bendV ?? Number.POSITIVE_INFINITY;
+        this.putLed(k, model.forwardV, model.resistanceOhm);
+        this.c[k] = model.bendV ?? Number.POSITIVE_INFINITY;
         this.d[k] = 1 / (model.aboveOhm ?? model.resistanceOhm);
         return;
-      case "filament": {
-        const straightV = FILAMENT_STRAIGHT_RATIO * model.ratedV;
-        a[k] = model.currentA / model.ratedV ** FILAMENT_CURRENT_EXPONENT;
-        b[k] = straightV;
-        c[k] = a[k]! * straightV ** (FILAMENT_CURRENT_EXPONENT - 1);
+      case "filament":
+        this.putFilament(k, model.currentA, model.ratedV);
         return;
-      }
       case "motor":
-        a[k] = model.runningA;
-        b[k] = 1 / model.stallOhm;
+        this.putMotor(k, model.runningA, model.stallOhm);
         return;
       case "regulated":
-        a[k] = model.setV;
-        b[k] = 1 / model.outputOhm;
-        c[k] = model.maxA;
+        this.putRegulated(k, model.setV, model.outputOhm, model.maxA);
+        return;
     }
+  }
+
+  putResistance(k: number, resistanceOhm: number): void {
+    this.kind[k] = 0;
+    this.a[k] = 1 / resistanceOhm;
+  }
+
+  putCurrent(k: number, currentA: number, kneeV: number): void {
+    this.kind[k] = 1;
+    this.a[k] = currentA;
+    this.b[k] = kneeV;
+  }
+
+  putPower(k: number, powerW: number, dropOutV: number): void {
+    this.kind[k] = 2;
+    this.a[k] = powerW;
+    this.b[k] = dropOutV;
+  }
+
+  /** Without a bend. */
+  putLed(k: number, forwardV: number, resistanceOhm: number): void {
+    this.kind[k] = 3;
+    this.a[k] = forwardV;
+    this.b[k] = 1 / resistanceOhm;
+    this.c[k] = Number.POSITIVE_INFINITY;
+    this.d[k] = 1 / resistanceOhm;
+  }
+
+  putFilament(k: number, currentA: number, ratedV: number): void {
+    const straightV = FILAMENT_STRAIGHT_RATIO * ratedV;
+    // The two powers are the same for as long as the rated volts are.
+    if (this.kind[k] !== 4 || this.b[k] !== straightV) {
+      this.kind[k] = 4;
+      this.b[k] = straightV;
+      this.d[k] = ratedV ** FILAMENT_CURRENT_EXPONENT;
+      this.c[k] = straightV ** (FILAMENT_CURRENT_EXPONENT - 1);
+    }
+    this.a[k] = currentA / this.d[k]!;
+  }
+
+  putMotor(k: number, runningA: number, stallOhm: number): void {
+    this.kind[k] = 5;
+    this.a[k] = runningA;
+    this.b[k] = 1 / stallOhm;
+  }
+
+  putRegulated(k: number, setV: number, outputOhm: number, maxA: number): void {
+    this.kind[k] = 6;
+    this.a[k] = setV;
+    this.b[k] = 1 / outputOhm;
+    this.c[k] = maxA;
   }
 
   /** Current in at these volts, A; the slope is left in `slopeS`. */
@@ -130,7 +168,7 @@ export class LoadTable {
         return b * (v - a);
       }
       case 4: {
-        const c = this.c[k]!;
+        const c = a * this.c[k]!;
         const size = v < 0 ? -v : v;
         if (size <= b) {
           this.slopeS = c;

@@ -1,5 +1,6 @@
 import type { Outcome, Span } from "../quantity/index.js";
 import type { DropPlace } from "./results.js";
+import type { OhmDraw } from "./sampling/ohm-draw.js";
 
 /** One resistance on the way, at a place of the coach. */
 export interface Piece {
@@ -8,6 +9,8 @@ export interface Piece {
   readonly span: Span;
   /** The record object it belongs to. */
   readonly id: string;
+  /** The figures it is made of. */
+  readonly draw: OhmDraw;
 }
 
 /** Pieces one after another, solved as one branch. */
@@ -45,14 +48,14 @@ export class Way {
   readonly pieces: Piece[] = [];
   readonly needs: string[] = [];
 
-  add(place: DropPlace, id: string, found: Outcome<{ ohm: number; span: Span }>, pathIfRefused: string): void {
-    if (found.kind === "known") this.pieces.push({ place, id, ohm: found.value.ohm, span: found.value.span });
+  add(place: DropPlace, id: string, found: Outcome<Pick<Piece, "ohm" | "span" | "draw">>, pathIfRefused: string): void {
+    if (found.kind === "known") this.put(place, id, found.value);
     else if (found.kind === "missing") this.needs.push(...found.needs);
     else this.needs.push(pathIfRefused);
   }
 
-  put(place: DropPlace, id: string, ohm: number, span: Span): void {
-    this.pieces.push({ place, id, ohm, span });
+  put(place: DropPlace, id: string, { ohm, span, draw }: Pick<Piece, "ohm" | "span" | "draw">): void {
+    this.pieces.push({ place, id, ohm, span, draw });
   }
 
   get isKnown(): boolean {

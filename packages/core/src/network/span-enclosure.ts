@@ -1,15 +1,12 @@
-import { figureValue, known, type Outcome, refused, type Span } from "../quantity/index.js";
+import { known, type Outcome, refused, type Span } from "../quantity/index.js";
 import type { CableFlow } from "./cable-flow.js";
 import type { CircuitWiring, CoachNetwork } from "./coach-network.js";
 import { type CoreBounds, coreBounds, type Port } from "./span-core.js";
 import { LoadRanges } from "./span-currents.js";
+import { unknownMostOfA } from "./unknown-current.js";
 
 /** A load whose way is not known is taken to get at least this share of the coach's volts: below it, it would be seen not to work. Common practice, no source. */
 const WORKS_RATIO = 0.75;
-/** A fuse opens within ten minutes at this many times its rating (ISO 8820-3 gates, from memory): the most a circuit of unknown loads can go on drawing. */
-const FUSE_HOLDS_RATIO = 1.35;
-/** The largest blade fuse, where the record has no rating. */
-const LARGEST_BLADE_A = 40;
 const MOST_ROUNDS = 200;
 
 /** Intervals that hold every operating point which the record's figures and their tolerances allow. */
@@ -39,14 +36,9 @@ interface Spur {
 
 const NOTHING: Span = { lo: 0, hi: 0 };
 
-/** The most that the unknown loads of this circuit may go on drawing: what its fuse holds. */
-export function unknownMostA(coach: CoachNetwork, wiring: CircuitWiring): number {
-  if (wiring.currentNeeds.length === 0) return 0;
-  const module = coach.index.modules.get(wiring.circuit.module ?? "");
-  const kind = coach.index.moduleKinds.get(module?.kind ?? "");
-  const fuseA = wiring.circuit.fuse?.ratedA ?? kind?.maxFuseA;
-  return FUSE_HOLDS_RATIO * (fuseA === undefined ? LARGEST_BLADE_A : figureValue(fuseA));
-}
+/** The most that the unknown loads of this circuit may go on drawing: nothing where all are known. */
+export const unknownMostA = (coach: CoachNetwork, wiring: CircuitWiring): number =>
+  wiring.currentNeeds.length === 0 ? 0 : unknownMostOfA(coach.index, wiring.circuit);
 
 /**
  * Encloses every operating point: starts from the widest volts a load can have and narrows them by the network's own equation

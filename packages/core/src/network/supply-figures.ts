@@ -3,6 +3,7 @@ import type { Supply } from "../record/index.js";
 import { openCircuitOfLead, sourceOf } from "../tables/index.js";
 import { type Assumed, CLASS_FIGURES, type ClassFigure } from "./class-figures.js";
 import type { LoadModel } from "./load-model.js";
+import type { UncertainInput } from "./sampling/uncertain-input.js";
 import type { CoachState } from "./state.js";
 
 /** A figure with the interval it may lie in. */
@@ -11,7 +12,25 @@ export interface Spread {
   readonly span: Span;
 }
 
+/** The figures of a supply that are in doubt: a battery's volts at rest and resistance, or a regulated source's volts, resistance and limit. */
+export type SupplyInputs =
+  | { readonly kind: "battery"; readonly emf: UncertainInput; readonly ohm: UncertainInput }
+  | {
+      readonly kind: "regulated";
+      readonly set: UncertainInput;
+      readonly output: UncertainInput;
+      readonly most: UncertainInput;
+    };
+
+const inputOf = (
+  path: string,
+  kind: UncertainInput["kind"],
+  { value, span }: Spread,
+  stated: unknown,
+): UncertainInput => ({ path, kind, nominal: value, span, isAssumed: stated === undefined });
+
 export interface BatteryFigures {
+  readonly inputs: SupplyInputs;
   readonly emf: Spread;
   readonly ohm: Spread;
   readonly assumed: readonly Assumed[];
@@ -84,10 +103,17 @@ export function batteryFigures(supply: Supply, state: CoachState, nominalV: numb
     ohm = { value: own.value * unit, span: { lo: own.span.lo * unit, hi: own.span.hi * unit } };
     assumed.push({ path: `${path}.internalResistanceOhm`, value: ohm.value, source: own.source });
   }
-  return { emf, ohm, assumed };
+  const isStated = state.chargeRatio === undefined ? supply.openCircuitV : undefined;
+  const inputs: SupplyInputs = {
+    kind: "battery",
+    emf: inputOf(`${path}.openCircuitV`, "voltage", emf, isStated),
+    ohm: inputOf(`${path}.internalResistanceOhm`, "resistance", ohm, supply.internalResistanceOhm),
+  };
+  return { emf, ohm, inputs, assumed };
 }
 
 export interface RegulatedFigures {
+  readonly inputs: SupplyInputs;
   readonly nominal: LoadModel;
   /** Draws least of the network's current: gives most. */
   readonly strongest: LoadModel;
@@ -120,6 +146,12 @@ export function regulatedFigures(supply: Supply, path: string): Outcome<Regulate
     maxA,
   });
   return known({
+    inputs: {
+      kind: "regulated",
+      set: inputOf(`${path}.outputV`, "voltage", set, supply.outputV),
+      output: inputOf(`${path}.internalResistanceOhm`, "resistance", output, supply.internalResistanceOhm),
+      most: inputOf(`${path}.ratedA`, "rating", most, supply.ratedA),
+    },
     nominal: of(set.value, output.value, most.value),
     strongest: of(set.span.hi, output.span.lo, most.span.hi),
     weakest: of(set.span.lo, output.span.hi, most.span.lo),

@@ -11,6 +11,8 @@ import {
 import type { FullPolicy } from "../record/index.js";
 import { copperResistanceOhm, iec60228OhmPerKm, resistanceRatio, sourceOf } from "../tables/index.js";
 import { type ConductorFigures, conductorSize } from "./conductor-size.js";
+import { copperDraw, copperOfOhmPerM } from "./sampling/copper-draw.js";
+import type { OhmDraw } from "./sampling/ohm-draw.js";
 
 export interface WireResistance {
   readonly ohm: number;
@@ -20,6 +22,8 @@ export interface WireResistance {
   readonly conductorC: number;
   /** Fields it was made from, relative to the run. */
   readonly from: readonly string[];
+  /** The figures it is made of, each with its doubt. */
+  readonly draw: OhmDraw;
 }
 
 /** Stranded over solid, NEC chapter 9 table 8 (seen ratios 1.018 to 1.025); 1 for a solid wire. */
@@ -53,7 +57,10 @@ export function wireResistance(
     const ohm = figureValue(run.resistanceOhm);
     if (!(ohm >= 0)) return refused("resistance-negative", `${path}resistanceOhm: 0 ohm or more is wanted, got ${ohm}`);
     const source: Source = { id: "record", name: "the record's own figure", how: "seen" };
-    return known({ ohm, span: spanOf(run.resistanceOhm, "resistance"), source, conductorC, from: ["resistanceOhm"] });
+    const span = spanOf(run.resistanceOhm, "resistance");
+    const input = { path: `${path}resistanceOhm`, kind: "resistance" as const, nominal: ohm, span, isAssumed: false };
+    const draw: OhmDraw = { kind: "figure", ohm: input };
+    return known({ ohm, span, source, conductorC, from: ["resistanceOhm"], draw });
   }
   const size = conductorSize(run, policy, path);
   const lengthNeeds = run.lengthM === undefined ? [`${path}lengthM`] : [];
@@ -67,6 +74,12 @@ export function wireResistance(
   const length = spanOf(run.lengthM, "length");
   const from = [size.value.path, "lengthM"];
   const ohmOf = (mm2: number, m: number, lay: number) => copperResistanceOhm(mm2, m, conductorC, lay);
+  const { lengthM: lengthFigure } = run;
+  const drawOf = (nominal: number, lo: number, hi: number, lay?: Span): OhmDraw =>
+    copperDraw({ ...run, lengthM: lengthFigure }, size.value, conductorC, path, {
+      area: { nominal, span: { lo: Math.min(lo, nominal), hi: Math.max(hi, nominal) } },
+      ...(lay === undefined ? {} : { lay: { nominal: LAY_FACTOR, span: lay } }),
+    });
   if (system === "mm2" && size.value.path === "gauge") {
     const listed = iec60228OhmPerKm(areaMm2);
     const hot = resistanceRatio(20, conductorC);
@@ -80,6 +93,11 @@ export function wireResistance(
         source: listed.source,
         conductorC,
         from,
+        draw: drawOf(
+          copperOfOhmPerM(listed.value / 1000),
+          (copperOfOhmPerM(listed.value / 1000) * Math.min(areaMm2, span.lo)) / areaMm2,
+          span.hi,
+        ),
       });
     }
     const ohm = ohmOf(areaMm2 * METRIC_SHORTFALL, lengthM, 1);
@@ -89,6 +107,7 @@ export function wireResistance(
       source: sourceOf("copper-constants"),
       conductorC,
       from,
+      draw: drawOf(areaMm2 * METRIC_SHORTFALL, (span.lo * METRIC_SHORTFALL) / LAY_SPAN.hi, span.hi),
     });
   }
   return known({
@@ -97,5 +116,6 @@ export function wireResistance(
     source: size.value.source,
     conductorC,
     from,
+    draw: drawOf(areaMm2, span.lo, span.hi, LAY_SPAN),
   });
 }
