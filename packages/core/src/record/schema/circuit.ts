@@ -102,6 +102,10 @@ export const load = z.looseObject({
   isCritical: z.boolean().optional(),
   isContinuous: z.boolean().optional().describe("on for three hours or more"),
   hasOwnSwitch: z.boolean().optional(),
+  ownSwitchKind: z
+    .enum(["contact", "electronic"])
+    .optional()
+    .describe("contact: opens the wire and does nothing else; electronic: touch, remote or memory, which PWM upsets"),
   allowsPwm: z.boolean().optional().describe("the maker states, or a reading shows, that PWM is allowed"),
   pwmEvidence: z
     .looseObject({

@@ -70,6 +70,13 @@ export const moduleKind = z.looseObject({
   onResistanceOhm: figure.optional().describe("contact or transistor, one channel, on"),
   pwmHz: figure.optional(),
   minDutyRatio: figure.optional().describe("lowest duty it can give, 0..1"),
+  dutySteps: z
+    .number()
+    .int()
+    .min(1)
+    .max(65536)
+    .optional()
+    .describe("equal steps of duty from off to full that it can give: 100 is whole percents, 255 eight bits"),
   side: z.enum(["high", "low"]).optional().describe("high: switches the positive; low: switches the return"),
   bank: bank.optional(),
   dimBlocks: z
