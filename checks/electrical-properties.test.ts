@@ -155,7 +155,7 @@ describe("laws of the electrical engines on generated coaches", () => {
     );
   });
 
-  it("duty: a longer pulse never takes from the mean or the RMS current of a load, and leaves the drop in the pulse as it is", () => {
+  it("duty: a longer pulse never takes from the mean or the RMS current of a load, nor adds to the drop in the pulse; without filaments that stays as it is", () => {
     fc.assert(
       fc.property(
         seeds,
@@ -164,6 +164,7 @@ describe("laws of the electrical engines on generated coaches", () => {
         fc.double({ min: 0.01, max: 1, noNaN: true }),
         (seed, circuits, one, other) => {
           const index = indexRecord(generateCoach({ seed, circuits }).record);
+          const hasFilament = [...index.loads.values()].some((load) => load.class === "filament");
           const state = allOnState(index);
           const at = (duty: number) =>
             known(solveCoach(index, { ...state, dutyRatio: new Map([...state.on].map((id) => [id, duty])) }));
@@ -173,7 +174,9 @@ describe("laws of the electrical engines on generated coaches", () => {
             if (a.kind !== "known" || b?.kind !== "known") continue;
             expect(b.value.meanA, id).toBeGreaterThanOrEqual(a.value.meanA - 1e-9);
             expect(b.value.rmsA, id).toBeGreaterThanOrEqual(a.value.rmsA - 1e-9);
-            expect(Math.abs(b.value.dropV - a.value.dropV), id).toBeLessThan(LEAST_V);
+            // A filament dimmed deeper is cooler and draws more in its pulse.
+            expect(b.value.dropV, id).toBeLessThanOrEqual(a.value.dropV + LEAST_V);
+            if (!hasFilament) expect(b.value.dropV, id).toBeGreaterThanOrEqual(a.value.dropV - LEAST_V);
           }
         },
       ),
