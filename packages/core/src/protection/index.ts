@@ -11,6 +11,15 @@ export {
 export { type Ampacity, type AmpacityFactor, ampacityOf } from "./ampacity.js";
 export { type BusCurrent, busCurrentOf } from "./bus-current.js";
 export { type DeviceCeiling, deviceCeilingOf, fuseSizesAtMost } from "./device-ceiling.js";
+export {
+  type DeviceAbove,
+  type FarFault,
+  type FaultConductor,
+  type FaultEnd,
+  type FaultPart,
+  faultAtFarEnd,
+} from "./far-fault.js";
+export { type FaultSource, shortCurrent } from "./fault-source.js";
 export { type FuseGates, fuseGatesOf, type GateSet } from "./fuse-gates.js";
 export { type Inrush, type InrushOptions, inrushOf } from "./inrush.js";
 export { type InrushCurve, type InrushFeed, inrushAt, inrushCurve } from "./inrush-curve.js";
@@ -18,3 +27,4 @@ export { type InrushUnits, inrushUnitsOf } from "./inrush-figures.js";
 export type { InrushUnit } from "./inrush-units.js";
 export { bendsA, leastOpeningA, type OpeningTimes, openingTimes, sureOpeningA } from "./opening-times.js";
 export { type ProtectionDistance, protectionDistanceOf } from "./protection-distance.js";
+export { ADIABATIC_UP_TO_S, type Withstand, withstandOf } from "./withstand-of.js";
