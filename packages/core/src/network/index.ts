@@ -30,6 +30,7 @@ export {
   type Spanned,
   type SpannedLoad,
 } from "./results.js";
+export { drawRecord } from "./sampling/draw-record.js";
 export { drawnValue } from "./sampling/input-bank.js";
 export { type JointRatio, jointRatio, quantilesOf } from "./sampling/quantiles.js";
 export { sampleCoach } from "./sampling/sample-coach.js";

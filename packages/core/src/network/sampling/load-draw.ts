@@ -1,6 +1,7 @@
 import { type Figure, type FigureKind, figureValue, type Span, spanOf } from "../../quantity/index.js";
 import type { Load } from "../../record/index.js";
 import { CLASS_FIGURES, type ClassFigure } from "../class-figures.js";
+import { loadAsRead } from "../load-as-read.js";
 import { MODEL_OF_CLASS, UNKNOWN_CLASS_RATIO } from "../load-figures.js";
 import type { LoadModel } from "../load-model.js";
 import type { UncertainInput } from "./uncertain-input.js";
@@ -38,7 +39,8 @@ const ofClass = (path: string, kind: FigureKind, own: ClassFigure, unit: number)
   input(path, kind, own.value * unit, { lo: own.span.lo * unit, hi: own.span.hi * unit }, true);
 
 /** What of this load is in doubt and how its model hangs on it: the figures of `loadFiguresOf` one by one. Undefined where the load draws an unknown current. */
-export function loadDrawOf(load: Load, nominalV: number, path: string, isStalled = false): LoadDraw | undefined {
+export function loadDrawOf(onRecord: Load, nominalV: number, path: string, isStalled = false): LoadDraw | undefined {
+  const load = loadAsRead(onRecord, nominalV);
   const pieces = load.quantity ?? 1;
   const ratedV = load.ratedV === undefined ? nominalV : figureValue(load.ratedV);
   const kind = load.class === undefined ? "current" : MODEL_OF_CLASS[load.class];
@@ -80,7 +82,7 @@ export function loadDrawOf(load: Load, nominalV: number, path: string, isStalled
           : ofFigure(`${path}.ledForwardV`, "voltage", load.ledForwardV)
         : kind === "motor"
           ? load.stallA === undefined
-            ? ofClass(`${path}.stallA`, "current", CLASS_FIGURES.stallOverRunning, 1)
+            ? { ...ofClass(`${path}.stallA`, "ratio", CLASS_FIGURES.stallOverRunning, 1), aspect: "stall" as const }
             : ofFigure(`${path}.stallA`, "current", load.stallA)
           : undefined;
   const spread: UncertainInput | undefined =

@@ -2,10 +2,10 @@ import type { FigureKind, Span } from "../../quantity/index.js";
 
 /**
  * What of a field is in doubt where the field's own figure is not the whole of it: `lay`, how much longer the strands of a wire are than the wire (of its
- * gauge); `class`, how far a load whose class is not known may draw from its figure; `contact` and `quiescent`, a module's channel and its own electronics
+ * gauge); `class`, how far a load whose class is not known may draw from its figure; `stall`, stall current over running current; `contact` and `quiescent`, a module's channel and its own electronics
  * where its kind is not on record.
  */
-export type InputAspect = "lay" | "class" | "contact" | "quiescent";
+export type InputAspect = "lay" | "class" | "stall" | "contact" | "quiescent";
 
 /** One figure that the operating point hangs on. Unit: that of the field the path ends in; with an aspect, a ratio, ohm or A. */
 export interface UncertainInput {
