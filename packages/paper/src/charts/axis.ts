@@ -4,6 +4,8 @@ export interface Tick {
   readonly value: number;
   /** Absent on a fine line between labelled ones. */
   readonly text?: string;
+  /** Labelled first where there is no room for all. */
+  readonly isMajor?: boolean;
 }
 
 /** One axis: which values, and at which part (0..1) of its length each stands. */
@@ -48,17 +50,22 @@ const STEPS_IN_DECADE = [2, 3, 4, 5, 6, 7, 8, 9] as const;
  * A logarithmic axis from `lo` to `hi`, both above 0. Every decade is labelled; a short axis is labelled at 2 and 5 too; the fine lines between are
  * the honest sign that it is logarithmic.
  */
-export function logAxis(lo: number, hi: number, suffix = ""): Axis {
+export function logAxis(
+  lo: number,
+  hi: number,
+  how: { readonly suffix?: string; readonly isRoomy?: boolean } = {},
+): Axis {
   const span = Math.log10(hi / lo);
+  const suffix = how.suffix ?? "";
   const ticks: Tick[] = [];
   const inside = (value: number): boolean => value >= lo * (1 - 1e-9) && value <= hi * (1 + 1e-9);
   for (let decade = Math.floor(Math.log10(lo)); decade <= Math.ceil(Math.log10(hi)); decade++) {
     const unit = Number(`1e${decade}`);
-    if (inside(unit)) ticks.push({ value: unit, text: tickText(unit) + suffix });
+    if (inside(unit)) ticks.push({ value: unit, text: tickText(unit) + suffix, isMajor: true });
     for (const times of STEPS_IN_DECADE) {
       const value = Number(`${times}e${decade}`);
       if (!inside(value)) continue;
-      const isLabelled = span < 3.2 && (times === 2 || times === 5);
+      const isLabelled = (how.isRoomy || span < 3.2) && (times === 2 || times === 5);
       ticks.push(isLabelled ? { value, text: tickText(value) + suffix } : { value });
     }
   }

@@ -2,7 +2,7 @@ import type { Outcome } from "@fusebook/core/quantity";
 import { n } from "../drawings/svg.js";
 import { linearAxis } from "./axis.js";
 import { gap, type Pen } from "./block.js";
-import { type ChartLook, fillOf, type LineManner, strokesOf } from "./chart-style.js";
+import { type ChartLook, fillOf, type LineManner, limitLine, strokesOf } from "./chart-style.js";
 import { ChartFault, checkCurve, checkNumber, checkSpan, checkWords, drawn } from "./check-data.js";
 import type { ChartHead, ChartSpan, CurvePoint, Labelled, LabelledCurve } from "./curve.js";
 import { type LegendEntry, legend, spoken } from "./legend.js";
@@ -102,7 +102,7 @@ export function chargeChart(data: ChargeData, look: ChartLook = {}): Outcome<str
           mark: String.fromCharCode(65 + (i % 26)),
         };
       }),
-      { says: data.reserve, swatch: { kind: "line", manner: "fails" } },
+      { says: data.reserve, swatch: { kind: "limit", side: 1 } },
     ];
     const picture = plot(
       {
@@ -111,19 +111,21 @@ export function chargeChart(data: ChargeData, look: ChartLook = {}): Outcome<str
         acrossSays: "hours",
         upSays: "charge of the bank",
         heightPx: isPhone ? Math.round(pen.innerPx * 0.95) : Math.round(pen.innerPx * 0.48),
+        rimPx: 3,
         inside: (field) => {
           const [, y] = field.at([0, reservePercent]);
           return [
             `<rect x="${n(field.x)}" y="${n(y)}" width="${n(field.w)}" height="${n(field.y + field.h - y)}" fill="${palette.wash}" fill-opacity="0.7"/>`,
-            strokesOf(`M${n(field.x)} ${n(y)}H${n(field.x + field.w)}`, "fails", palette, pen.id),
+            limitLine([field.x, y], [field.x + field.w, y], 1, palette),
             ...data.runs.map((run, i) => runInside(run, i, data.reserve.chargeRatio, pen)(field)),
           ].join("");
         },
         over: (field) => {
           const placer = new Placer(field, pen);
+          for (const run of data.runs) placer.avoid(placesAlong(field, run.points.map(percent)));
           const [, y] = field.at([0, reservePercent]);
-          const rings = data.runs.map((run, i) =>
-            placer.ring(entries[i]!.mark!, placesAlong(field, run.points.map(percent), 0.35 + 0.2 * i)),
+          const rings = data.runs.map(
+            (run, i) => placer.ring(entries[i]!.mark!, placesAlong(field, run.points.map(percent), 0.22 + 0.5 * i)).svg,
           );
           const words = { sizePx: sizes.axisPx, colour: palette.ink };
           const spans = data.runs.map((run) => {
@@ -131,14 +133,19 @@ export function chargeChart(data: ChargeData, look: ChartLook = {}): Outcome<str
             const [x0] = field.at([run.hoursToReserve.lo, 0]);
             const [x1] = field.at([run.hoursToReserve.hi, 0]);
             return placer.words(hoursText(run.hoursToReserve), { ...words, isStrong: true }, [
-              [(x0 + x1) / 2, y + 24, "middle"],
-              [(x0 + x1) / 2, y + 42, "middle"],
-              [x1, y + 24, "end"],
+              [(x0 + x1) / 2, y + 26, "middle"],
+              [x0, y + 26, "end"],
+              [x0 - 6, y - 12, "end"],
+              [x1 + 4, y - 12, "start"],
+              [x1, y + 26, "start"],
               [(x0 + x1) / 2, y - 14, "middle"],
+              [(x0 + x1) / 2, y + 44, "middle"],
             ]);
           });
           const line = placer.words(data.reserve.label, { ...words, colour: palette.soft }, [
-            [field.x + 8, y + 18, "start"],
+            [field.x + 8, y + 24, "start"],
+            [field.x + field.w - 8, y - 9, "end"],
+            [field.x + field.w - 8, y + 24, "end"],
             [field.x + 8, y - 9, "start"],
           ]);
           return [...rings, ...spans, line].join("");

@@ -1,3 +1,5 @@
+import { n } from "../drawings/svg.js";
+
 /** Where a chart is looked at: in the workshop, in a dark coach, in full sun, or on paper in black only. */
 export const CHART_THEMES = ["film", "night", "sun", "print"] as const;
 export type ChartTheme = (typeof CHART_THEMES)[number];
@@ -125,6 +127,19 @@ export function strokesOf(d: string, manner: LineManner, palette: Palette, id: s
     case "soft-dash-dot":
       return stroke(palette.soft, 1.8, "10 4 2 4");
   }
+}
+
+/** A limit: a line with short strokes on the side that is not allowed, as a drawing marks a wall; `side` is 1 for right or below, -1 for left or above. */
+export function limitLine(
+  from: readonly [number, number],
+  to: readonly [number, number],
+  side: 1 | -1,
+  palette: Palette,
+): string {
+  const [dx, dy] = from[1] === to[1] ? [0, 4 * side] : [4 * side, 0];
+  const d = (x: number, y: number): string => `M${n(from[0] + x)} ${n(from[1] + y)}L${n(to[0] + x)} ${n(to[1] + y)}`;
+  const colour = palette.margin.fails;
+  return `<path d="${d(0, 0)}" stroke="${colour}" stroke-width="2.2" fill="none"/><path d="${d(dx, dy)}" stroke="${colour}" stroke-width="8" stroke-dasharray="1.6 6.4" fill="none"/>`;
 }
 
 /** Fills by pattern: the four margins, the body of a fuse's band, and the grey of a second one. */

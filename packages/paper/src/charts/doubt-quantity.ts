@@ -2,7 +2,7 @@ import { digitsOf } from "@fusebook/core/quantity";
 import { n } from "../drawings/svg.js";
 import { linearAxis } from "./axis.js";
 import { type Block, gap, type Pen, stacked } from "./block.js";
-import { fillOf, strokesOf } from "./chart-style.js";
+import { fillOf, limitLine, strokesOf } from "./chart-style.js";
 import type { ComparedQuantity } from "./doubt-chart.js";
 import { type LegendEntry, legend, spoken } from "./legend.js";
 import { Placer } from "./place.js";
@@ -62,12 +62,12 @@ export function quantityPlot(quantity: ComparedQuantity, pen: Pen): { block: Blo
     {
       says: {
         label: `Limit: ${limit.sense} ${withUnit(limit.value, unit)}`,
-        note: [limit.label, limit.note, "lined side fails"]
+        note: [limit.label, limit.note, "the shaded side fails"]
           .filter((each) => each !== undefined && each !== "")
           .join("; "),
         isFromMemory: limit.isFromMemory ?? false,
       },
-      swatch: { kind: "area", fill: "fails" },
+      swatch: { kind: "limit", side: limit.sense === "at most" ? 1 : -1 },
     },
     {
       says: {
@@ -105,11 +105,11 @@ export function quantityPlot(quantity: ComparedQuantity, pen: Pen): { block: Blo
           return `<rect x="${n(x(bar.lo))}" y="${n(base - h)}" width="${n(Math.max(0.5, x(bar.hi) - x(bar.lo)))}" height="${n(h)}" fill="${fillOf("doubt", id)}" stroke="${palette.copper}" stroke-width="1"/>`;
         });
         return [
-          `<rect x="${n(from)}" y="${n(field.y)}" width="${n(Math.max(0, to - from))}" height="${n(field.h)}" fill="${fillOf("fails", id)}" fill-opacity="0.28"/>`,
+          `<rect x="${n(from)}" y="${n(field.y)}" width="${n(Math.max(0, to - from))}" height="${n(field.h)}" fill="${palette.wash}" fill-opacity="0.7"/>`,
           ...bars,
           strokesOf(`M${n(field.x)} ${n(base)}H${n(field.x + field.w)}`, "soft-dash-dot", palette, id),
           barOf(field),
-          `<path d="M${n(limitX)} ${n(field.y)}V${n(field.y + field.h)}" stroke="${palette.margin.fails}" stroke-width="2.6"/>`,
+          limitLine([limitX, field.y], [limitX, field.y + field.h], limit.sense === "at most" ? 1 : -1, palette),
         ].join("");
       },
       over: (field) => {
@@ -117,9 +117,8 @@ export function quantityPlot(quantity: ComparedQuantity, pen: Pen): { block: Blo
         const limitX = field.at([limit.value, 0])[0];
         const how = { sizePx: sizes.axisPx, colour: palette.margin.fails, isStrong: true };
         return placer.words(`${limit.sense} ${withUnit(limit.value, unit)}`, how, [
-          [limitX + 7, field.y + 16, "start"],
-          [limitX - 7, field.y + 16, "end"],
-          [limitX + 7, field.y + field.h * 0.5, "start"],
+          [limitX + (limit.sense === "at most" ? 14 : 8), field.y + 18, "start"],
+          [limitX - (limit.sense === "at most" ? 8 : 14), field.y + 18, "end"],
         ]);
       },
     },

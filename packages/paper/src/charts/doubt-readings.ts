@@ -9,7 +9,7 @@ const minutesText = (minutes: number): string => `${digitsOf(minutes, 2)} min`;
 
 const arithmetic = (reading: RankedReading): string =>
   [
-    `${percent(reading.shrinkRatio)} of the doubt in ${minutesText(reading.minutes)}: ${percent(reading.shrinkPerMinute)} a minute`,
+    `${percent(reading.shrinkRatio)} of the doubt in ${minutesText(reading.minutes)}: ${digitsOf(reading.shrinkPerMinute * 100, 3)} % a minute`,
     reading.settlesRatio === undefined ? undefined : `settles it with a chance of ${percent(reading.settlesRatio)}`,
     reading.note,
     reading.isFromMemory ? "from memory" : undefined,

@@ -1,6 +1,6 @@
 import { n } from "../drawings/svg.js";
 import { type Block, LINE_RATIO, type Pen, paragraph, ring, stacked } from "./block.js";
-import { type FillManner, fillOf, type LineManner, strokesOf } from "./chart-style.js";
+import { type FillManner, fillOf, type LineManner, limitLine, strokesOf } from "./chart-style.js";
 import type { Labelled } from "./curve.js";
 
 /** How a thing looks in the plot, repeated small beside its words. */
@@ -12,6 +12,8 @@ export type Swatch =
       readonly edges?: readonly LineManner[];
       readonly middle?: LineManner;
     }
+  | { readonly kind: "limit"; readonly side: 1 | -1 }
+  | { readonly kind: "upright"; readonly manner: LineManner; readonly isAccent: boolean }
   | { readonly kind: "point" };
 
 export interface LegendEntry {
@@ -26,6 +28,9 @@ const SWATCH_PX = 38;
 function swatchAt(x: number, y: number, swatch: Swatch, pen: Pen): string {
   const { palette, id } = pen;
   if (swatch.kind === "line") return strokesOf(`M${n(x)} ${n(y)}h${SWATCH_PX}`, swatch.manner, palette, id);
+  if (swatch.kind === "limit") return limitLine([x, y], [x + SWATCH_PX, y], swatch.side, palette);
+  if (swatch.kind === "upright")
+    return `<rect x="${n(x + 11)}" y="${n(y - 8)}" width="16" height="16" fill="${swatch.isAccent ? palette.copperWash : palette.wash}"/>${strokesOf(`M${n(x + 11)} ${n(y - 8)}v16M${n(x + 27)} ${n(y - 8)}v16`, swatch.manner, palette, id)}`;
   if (swatch.kind === "point")
     return `<circle cx="${n(x + SWATCH_PX / 2)}" cy="${n(y)}" r="6" fill="${palette.copper}" stroke="${palette.sheet}" stroke-width="1.5"/>`;
   const [upper, lower] = swatch.edges ?? [];

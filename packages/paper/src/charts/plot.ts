@@ -1,5 +1,5 @@
 import { n } from "../drawings/svg.js";
-import type { Axis } from "./axis.js";
+import type { Axis, Tick } from "./axis.js";
 import { type Block, boxOfWords, overlaps, type Pen, type TextBox, wordsAt } from "./block.js";
 import type { CurvePoint } from "./curve.js";
 import { textWidthPx } from "./text-width.js";
@@ -21,6 +21,8 @@ export interface PlotSpec {
   readonly acrossSays: string;
   readonly upSays: string;
   readonly heightPx: number;
+  /** How far a dot on the edge of the field may stand out of it. */
+  readonly rimPx?: number;
   /** Everything inside the field, clipped to it. */
   inside(field: Field): string;
   /** Words and rings over it; they are given the field and must keep inside it. */
@@ -46,10 +48,11 @@ function fieldOf(x: number, y: number, w: number, h: number, spec: PlotSpec): Fi
   };
 }
 
-/** Labels of an axis that keep apart, those of the ends first. */
-function keptApart(boxes: readonly TextBox[], apartPx: number): boolean[] {
+/** Labels of an axis that keep apart: whole decades first, then the ends, then the rest. */
+function keptApart(boxes: readonly TextBox[], ticks: readonly Tick[], apartPx: number): boolean[] {
   const kept: boolean[] = boxes.map(() => false);
-  const order = [0, boxes.length - 1, ...boxes.keys()];
+  const majors = [...ticks.keys()].filter((i) => ticks[i]!.isMajor);
+  const order = [...majors, 0, boxes.length - 1, ...boxes.keys()];
   for (const i of order) {
     const box = boxes[i];
     if (box === undefined || kept[i]) continue;
@@ -64,7 +67,7 @@ export function plot(spec: PlotSpec, pen: Pen): Block {
   const size = sizes.axisPx;
   const upLabels = spec.up.ticks.filter((tick) => tick.text !== undefined);
   const acrossLabels = spec.across.ticks.filter((tick) => tick.text !== undefined);
-  const leftPx = Math.max(...upLabels.map((tick) => textWidthPx(tick.text!, size))) + 8;
+  const leftPx = upLabels.length === 0 ? 1 : Math.max(...upLabels.map((tick) => textWidthPx(tick.text!, size))) + 8;
   const lastText = acrossLabels.at(-1)?.text ?? "";
   const rightPx = Math.max(4, textWidthPx(lastText, size) / 2 - 2);
   const topPx = size * 1.32 + 8;
@@ -85,14 +88,17 @@ export function plot(spec: PlotSpec, pen: Pen): Block {
       });
       const acrossKept = keptApart(
         across.map(({ px, text, how }) => boxOfWords(px, 0, text, how)),
+        acrossLabels,
         8,
       );
       const upKept = keptApart(
         up.map(({ py, text, how }) => boxOfWords(0, py, text, how)),
+        upLabels,
         2,
       );
       const gridLine = (d: string, isStrong: boolean): string =>
         `<path d="${d}" stroke="${palette.rule}" stroke-width="1"${isStrong ? "" : ' stroke-opacity="0.45"'}/>`;
+      const rim = spec.rimPx ?? 0;
       const clip = `${id}-clip${Math.round(y)}`;
       return [
         wordsAt(x, y + size, spec.upSays, soft),
@@ -104,7 +110,7 @@ export function plot(spec: PlotSpec, pen: Pen): Block {
           const [, py] = field.at([spec.across.lo, tick.value]);
           return gridLine(`M${n(field.x)} ${n(py)}H${n(right)}`, tick.text !== undefined);
         }),
-        `<clipPath id="${clip}"><rect x="${n(field.x)}" y="${n(field.y)}" width="${n(field.w)}" height="${n(field.h)}"/></clipPath>`,
+        `<clipPath id="${clip}"><rect x="${n(field.x - rim)}" y="${n(field.y - rim)}" width="${n(field.w + 2 * rim)}" height="${n(field.h + 2 * rim)}"/></clipPath>`,
         `<g clip-path="url(#${clip})">${spec.inside(field)}</g>`,
         `<path d="M${n(field.x)} ${n(field.y)}V${n(bottom)}H${n(right)}" fill="none" stroke="${palette.ink}" stroke-width="1.4"/>`,
         ...across.map(({ px, text, how }, i) => (acrossKept[i] ? wordsAt(px, bottom + size + 5, text, how) : "")),

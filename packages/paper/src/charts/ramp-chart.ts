@@ -1,8 +1,8 @@
 import type { Outcome } from "@fusebook/core/quantity";
 import { n } from "../drawings/svg.js";
-import { type Axis, linearAxis } from "./axis.js";
+import { type Axis, linearAxis, logAxis, roundOut } from "./axis.js";
 import { gap, type Pen } from "./block.js";
-import { type ChartLook, type LineManner, strokesOf } from "./chart-style.js";
+import { type ChartLook, type LineManner, limitLine, strokesOf } from "./chart-style.js";
 import { ChartFault, checkCurve, checkNumber, checkSpan, checkWords, drawn } from "./check-data.js";
 import type { ChartHead, ChartSpan, CurvePoint, Labelled } from "./curve.js";
 import { type LegendEntry, legend, spoken } from "./legend.js";
@@ -31,6 +31,7 @@ export interface RampData extends ChartHead {
 
 const MANNERS: readonly LineManner[] = ["copper", "ink-dashed", "ink-dotted", "soft-dash-dot"];
 const DOTTED_AT_MOST = 33;
+const OFF_SAYS = "Off (duty 0) has no place on the logarithmic axis of duty.";
 
 function check(data: RampData): void {
   if (data.ramps.length === 0) throw new ChartFault("chart-empty", "wanted at least one ramp, got none");
@@ -60,6 +61,20 @@ function line(points: readonly CurvePoint[], manner: LineManner, pen: Pen) {
   };
 }
 
+/** Where duty is too low to be of use, with the doubt about it. */
+function lowestInside(field: Field, limit: ChartSpan, leftStep: number, pen: Pen): string {
+  const [, sure] = field.at([leftStep, limit.hi]);
+  const [, perhaps] = field.at([leftStep, limit.lo]);
+  const right = field.x + field.w;
+  return [
+    `<rect x="${n(field.x)}" y="${n(sure)}" width="${n(field.w)}" height="${n(Math.max(0, field.y + field.h - sure))}" fill="${pen.palette.wash}"/>`,
+    limitLine([field.x, sure], [right, sure], 1, pen.palette),
+    perhaps - sure > 3
+      ? strokesOf(`M${n(field.x)} ${n(perhaps)}H${n(right)}`, "soft-dash-dot", pen.palette, pen.id)
+      : "",
+  ].join("");
+}
+
 /**
  * A button's ramp in two plots over the same steps: how bright each step looks (CIE 1976 L*; even steps make a straight line), and the duty that takes,
  * with the lowest useful duty marked. SVG text, or why it cannot be drawn.
@@ -81,71 +96,63 @@ export function rampChart(data: RampData, look: ChartLook = {}): Outcome<string>
       swatch: { kind: "line", manner: MANNERS[i % MANNERS.length]! },
       mark: String.fromCharCode(65 + (i % 26)),
     }));
-    if (lowest) entries.push({ says: lowest, swatch: { kind: "line", manner: "fails" } });
-    const panel = (upSays: string, up: Axis, readOf: (step: RampStep) => number, isDuty: boolean) =>
+    if (lowest) entries.push({ says: lowest, swatch: { kind: "limit", side: 1 } });
+    const heightPx = isPhone ? Math.round(pen.innerPx * 0.62) : Math.round(pen.innerPx * 0.28);
+    const panel = (upSays: string, up: Axis, curves: readonly (readonly CurvePoint[])[], limit?: ChartSpan) =>
       plot(
         {
           across,
           up,
           acrossSays: "step of the button",
           upSays,
-          heightPx: isPhone ? Math.round(pen.innerPx * 0.62) : Math.round(pen.innerPx * 0.28),
-          inside: (field) => {
-            const parts: string[] = [];
-            if (isDuty && lowest) {
-              const [, y0] = field.at([across.lo, lowest.dutyRatio.hi * 100]);
-              const [, y1] = field.at([across.lo, lowest.dutyRatio.lo * 100]);
-              parts.push(
-                `<rect x="${n(field.x)}" y="${n(y0)}" width="${n(field.w)}" height="${n(field.y + field.h - y0)}" fill="${palette.wash}"/>`,
-                strokesOf(`M${n(field.x)} ${n(y0)}H${n(field.x + field.w)}`, "fails", palette, pen.id),
-              );
-              if (y1 - y0 > 3)
-                parts.push(
-                  strokesOf(`M${n(field.x)} ${n(y1)}H${n(field.x + field.w)}`, "soft-dash-dot", palette, pen.id),
-                );
-            }
-            for (const [i, ramp] of data.ramps.entries())
-              parts.push(
-                line(
-                  ramp.steps.map((each) => [each.step, readOf(each)]),
-                  MANNERS[i % MANNERS.length]!,
-                  pen,
-                )(field),
-              );
-            return parts.join("");
-          },
-          over: (field) => {
+          heightPx,
+          rimPx: 5,
+          inside: (field) =>
+            [
+              limit === undefined ? "" : lowestInside(field, limit, across.lo, pen),
+              ...curves.map((points, i) => line(points, MANNERS[i % MANNERS.length]!, pen)(field)),
+            ].join(""),
+          over(field) {
             const placer = new Placer(field, pen);
-            const rings = data.ramps.map((ramp, i) =>
-              placer.ring(
-                entries[i]!.mark!,
-                placesAlong(
-                  field,
-                  ramp.steps.map((each) => [each.step, readOf(each)]),
-                  0.6 - 0.2 * i,
-                ),
-              ),
+            for (const points of curves) placer.avoid(placesAlong(field, points));
+            const rings = curves.map(
+              (points, i) => placer.ring(entries[i]!.mark!, placesAlong(field, points, 0.6 - 0.2 * i)).svg,
             );
-            if (!isDuty || !lowest) return rings.join("");
-            const [, y] = field.at([across.lo, lowest.dutyRatio.hi * 100]);
+            if (limit === undefined || lowest === undefined) return rings.join("");
+            const [, y] = field.at([across.lo, limit.hi]);
+            const [, low] = field.at([across.lo, limit.lo]);
             const words = placer.words(lowest.label, { sizePx: sizes.axisPx, colour: palette.soft }, [
-              [field.x + 8, y - 8, "start"],
-              [field.x + field.w - 8, y - 8, "end"],
-              [field.x + field.w - 8, y + 18, "end"],
+              [field.x + field.w - 8, Math.max(low + 18, y + 24), "end"],
+              [field.x + field.w - 8, y - 9, "end"],
+              [field.x + 8, y - 9, "start"],
             ]);
             return [...rings, words].join("");
           },
         },
         pen,
       );
-    const percent = linearAxis(0, 100, 6, { suffix: " %" });
+    const duties = data.ramps.map((ramp) =>
+      ramp.steps.filter((each) => each.dutyRatio > 0).map((each): CurvePoint => [each.step, each.dutyRatio * 100]),
+    );
+    const least = Math.min(...duties.flat().map(([, duty]) => duty), lowest ? lowest.dutyRatio.lo * 100 : 100, 50);
+    const hasOff = data.ramps.some((ramp) => ramp.steps.some((each) => each.dutyRatio === 0));
+    const captioned = hasOff ? { ...data, caption: [...(data.caption ?? []), OFF_SAYS] } : data;
     return sheetOf(
-      data,
+      captioned,
       spoken(entries),
       [
-        panel("how bright it looks, CIE L*", linearAxis(0, 100, 6), (step) => step.lightness, false),
+        panel(
+          "how bright it looks, CIE L*",
+          linearAxis(0, 100, 6),
+          data.ramps.map((ramp) => ramp.steps.map((each): CurvePoint => [each.step, each.lightness])),
+        ),
         gap(12),
-        panel("duty, share of the time that power is on", percent, (step) => step.dutyRatio * 100, true),
+        panel(
+          "duty: share of the time that power is on",
+          logAxis(Math.max(0.01, roundOut(least / 1.3, "down")), 100, { suffix: " %" }),
+          duties,
+          lowest && { lo: lowest.dutyRatio.lo * 100, hi: lowest.dutyRatio.hi * 100 },
+        ),
         gap(14),
         legend(entries, pen),
       ],

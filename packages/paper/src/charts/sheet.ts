@@ -54,7 +54,7 @@ export function sheetOf(head: ChartHead, alt: readonly string[], blocks: readonl
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${n(widthPx)} ${heightPx}" width="${n(widthPx)}" height="${heightPx}" role="img" aria-labelledby="${id}-title ${id}-desc" font-family="${CHART_FACES}" style="font-variant-numeric:tabular-nums">`,
     `<title id="${id}-title">${escapeXml(head.title)}</title><desc id="${id}-desc">${escapeXml(desc)}</desc>`,
     patternsOf(palette, id),
-    `<rect width="${n(widthPx)}" height="${heightPx}" fill="${palette.sheet}"/>`,
+    `<rect x="0.5" y="0.5" width="${n(widthPx - 1)}" height="${heightPx - 1}" rx="3" fill="${palette.sheet}" stroke="${palette.rule}"/>`,
     whole.draw(sizes.padPx, sizes.padPx),
     "</svg>",
   ].join("");

@@ -23,7 +23,11 @@ const SIGNS: Readonly<Record<string, number>> = {
   "†": 0.5,
   "…": 1,
   "→": 0.84,
+  "\u00a0": 0.32,
 };
+
+/** A value and its unit are read as one and stay on one line: the space between them is made one that does not break. */
+const VALUE_AND_UNIT = /(\d) (?=(?:%|A|V|W|Ω|h|s|ms|m|ft|min|mm²|Ah|Hz|kHz|AWG|°C|°F)(?:[\s,;:.)]|$))/g;
 
 /**
  * How wide will a line of text be at most, in pixels? A picture cannot know which face the reader has, so this is the widest of the faces named in
@@ -44,7 +48,8 @@ export function linesWithin(text: string, roomPx: number, sizePx: number, isStro
   const fits = (line: string): boolean => textWidthPx(line, sizePx, isStrong) <= roomPx;
   const lines: string[] = [];
   let line = "";
-  for (const word of text.split(/\s+/).filter((each) => each !== "")) {
+  const words = text.replace(/\s+/g, " ").replace(VALUE_AND_UNIT, "$1\u00a0").split(" ");
+  for (const word of words.filter((each) => each !== "")) {
     if (fits(line === "" ? word : `${line} ${word}`)) {
       line = line === "" ? word : `${line} ${word}`;
       continue;
@@ -59,5 +64,5 @@ export function linesWithin(text: string, roomPx: number, sizePx: number, isStro
     }
   }
   if (line !== "" || lines.length === 0) lines.push(line);
-  return lines;
+  return lines.map((each) => each.replaceAll("\u00a0", " "));
 }
