@@ -104,17 +104,23 @@ export const driverLines = (id: string, from: string, to: string, driver: Driver
   `Bd${id} c${id} ${to} I = ${driver.watt}/max(v(c${id},${to}),${driver.dropOutV}) * min(1, max(0, (v(c${id},${to})/${driver.dropOutV} - 0.99)/0.01))`,
 ];
 
-/** A high-side channel switched by PWM: `onOhm` in the pulse, ten megohm between pulses, edges of `edgeS`. The gate is on from time 0. */
+/** A high-side channel switched by PWM: `onOhm` in the pulse, ten megohm between pulses, edges of `edgeS`. The pulse starts at time 0, or late by `delayS`. */
 export function channelLines(
   id: string,
   from: string,
   to: string,
-  { onOhm, pwmHz, dutyRatio, edgeS }: { onOhm: number; pwmHz: number; dutyRatio: number; edgeS: number },
+  channel: { onOhm: number; pwmHz: number; dutyRatio: number; edgeS: number; delayS?: number },
 ): string[] {
+  const { onOhm, pwmHz, dutyRatio, edgeS, delayS = 0 } = channel;
   const periodS = 1 / pwmHz;
   return [
-    `Vg${id} xg${id} 0 PULSE(1 0 ${dutyRatio * periodS} ${edgeS} ${edgeS} ${(1 - dutyRatio) * periodS - edgeS} ${periodS})`,
+    `Vg${id} xg${id} 0 PULSE(${delayS > 0 ? "0 1" : "1 0"} ${delayS > 0 ? delayS : dutyRatio * periodS} ${edgeS} ${edgeS} ${(delayS > 0 ? dutyRatio : 1 - dutyRatio) * periodS - edgeS} ${periodS})`,
     `S${id} ${from} ${to} xg${id} 0 sw${id}`,
     `.model sw${id} SW(RON=${onOhm} ROFF=1e7 VT=0.5 VH=0)`,
   ];
 }
+
+/** LED strings on a resistor: nothing below the forward volts, then the resistor's line. */
+export const ledLines = (id: string, from: string, to: string, forwardV: number, ohm: number): string[] => [
+  `Bl${id} ${from} ${to} I = max(0, (v(${from},${to})-${forwardV})/${ohm})`,
+];
