@@ -12,6 +12,7 @@ export const CORE_ORDER = [
   "dimming",
   "endurance",
   "findings",
+  "doubt",
   "plan",
   "procedure",
   "bench",

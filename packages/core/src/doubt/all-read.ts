@@ -1,0 +1,82 @@
+import type { Finding } from "../findings/index.js";
+import { conductorCOf, wireResistance } from "../network/index.js";
+import { type CoachIndex, type CoachRecord, indexRecord, policyOf, type WireRun } from "../record/index.js";
+import { fieldAt, withField } from "./field-path.js";
+import { comparedOf, marginAt, marginOf } from "./margin.js";
+import { leftAbout, readAs, readableAt } from "./readable.js";
+import type { ReadableFigure } from "./reading.js";
+import type { SampledFinding } from "./sampled-finding.js";
+
+export interface AllRead {
+  readonly widthAfter: number;
+  readonly chanceSettles: number;
+}
+
+/** The record with this figure read to be what is on record now, where the instrument is finer than what is known. */
+function readNow(record: CoachRecord, figure: ReadableFigure): CoachRecord {
+  if (figure.printed !== undefined) {
+    const middle = figure.printed[Math.floor(figure.printed.length / 2)]!;
+    return withField(record, figure.path, readAs(figure.instrument, middle));
+  }
+  if (figure.left.hi - figure.left.lo >= figure.now.hi - figure.now.lo) return record;
+  return withField(record, figure.path, readAs(figure.instrument, figure.nominal));
+}
+
+/** Measures a wire from end to end where that leaves less than its length and size as read. */
+function measuredThrough(record: CoachRecord, index: CoachIndex, lengthPath: string): CoachRecord {
+  const runPath = lengthPath.slice(0, -".lengthM".length);
+  const run = fieldAt(record, runPath) as WireRun | undefined;
+  if (run === undefined || run.resistanceOhm !== undefined) return record;
+  const policy = policyOf(record);
+  const wire = wireResistance(
+    run,
+    policy,
+    conductorCOf(run, policy, (place) => index.places.get(place)?.zone),
+  );
+  if (wire.kind !== "known") return record;
+  const { ohm, span } = wire.value;
+  const left = leftAbout(`${runPath}.resistanceOhm`, ohm, "ohmmeter");
+  if (left.hi - left.lo >= span.hi - span.lo) return record;
+  return withField(record, `${runPath}.resistanceOhm`, readAs("ohmmeter", ohm));
+}
+
+/**
+ * What would be left if every figure that can be read were read, and turned out to be what it is taken for now? And of the sampled coaches, in how many would
+ * that be enough: the margin of each lies further from zero than what is left.
+ */
+export function allReadOf(
+  index: CoachIndex,
+  open: ReadonlyMap<string, Finding>,
+  sampled: ReadonlyMap<string, SampledFinding>,
+  named: readonly ReadableFigure[],
+  ask: (index: CoachIndex) => ReadonlyMap<string, Finding>,
+): Map<string, AllRead> {
+  const figures = new Map(named.map((figure) => [figure.path, figure]));
+  for (const { slopes } of sampled.values())
+    for (const { path, nominal, span } of slopes) {
+      if (figures.has(path)) continue;
+      const figure = readableAt(index, path, { nominal, span });
+      if (figure !== undefined) figures.set(path, figure);
+    }
+  let { record } = index;
+  for (const figure of figures.values()) record = readNow(record, figure);
+  for (const path of figures.keys()) if (path.endsWith(".lengthM")) record = measuredThrough(record, index, path);
+  const after = ask(indexRecord(record));
+  const all = new Map<string, AllRead>();
+  for (const [key, finding] of open) {
+    const told = after.get(key);
+    const compared = comparedOf(told ?? finding);
+    if (compared === undefined) continue;
+    const margin = marginOf(compared);
+    const middle = marginAt(compared.sense, compared.nominal, compared.limit.value);
+    const [below, above] = [middle - margin.lo, margin.hi - middle];
+    const drawn = sampled.get(key)?.margin ?? new Float64Array();
+    let settled = 0;
+    for (const each of drawn) if (each - below >= 0 || each + above < 0) settled++;
+    all.set(key, {
+      widthAfter: margin.hi - margin.lo,
+      chanceSettles: drawn.length === 0 ? 0 : settled / drawn.length,
+    });
+  }
+  return all;
+}
