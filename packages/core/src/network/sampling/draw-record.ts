@@ -45,15 +45,15 @@ export function drawRecord(record: CoachRecord, seed: number, sample = 0): Coach
   const coach = wholeCoach(full);
   const inputs = new Map<string, UncertainInput>();
   if (coach) for (const input of figuresOf(coach)) if (input.aspect === undefined) inputs.set(input.path, input);
-  const valueOf = (input: UncertainInput) => drawnValue(input, seed, sample);
+  const figureOf = (input: UncertainInput) => drawnValue(input, seed, sample);
   const figureAt = (path: string, name: string, figure: Figure): Figure => {
     const known = inputs.get(path);
-    if (known) return exactly(valueOf(known));
+    if (known) return exactly(figureOf(known));
     const kind = kindOfField(name);
     // A battery's volts at rest and its charge are one thing.
     const key = name === "chargeRatio" ? path.replace(/chargeRatio$/, "openCircuitV") : path;
     const span = spanOf(figure, kind);
-    const value = valueOf({ path: key, kind, nominal: figureValue(figure), span, isAssumed: false });
+    const value = figureOf({ path: key, kind, nominal: figureValue(figure), span, isAssumed: false });
     return exactly(kind === "count" ? Math.round(value) : value);
   };
   const drawn = (value: unknown, path: string): unknown => {
@@ -74,21 +74,21 @@ export function drawRecord(record: CoachRecord, seed: number, sample = 0): Coach
   };
   const truth = { ...full.record, loads: (full.record.loads ?? []).map(asRead) } as Record<string, unknown>;
   for (const part of DRAWN_PARTS) if (truth[part] !== undefined) truth[part] = drawn(truth[part], part);
-  if (coach) writeDown(coach, truth, valueOf);
+  if (coach) writeDown(coach, truth, figureOf);
   return truth as CoachRecord;
 }
 
 /** Writes down what the record leaves to a class figure or a table: resistances end to end, stall currents, kinds of modules, curves of rest volts. */
-function writeDown(coach: CoachNetwork, truth: object, valueOf: (input: UncertainInput) => number): void {
+function writeDown(coach: CoachNetwork, truth: object, figureOf: (input: UncertainInput) => number): void {
   for (const input of figuresOf(coach))
-    if (input.isAssumed && input.aspect === undefined) putAt(truth, input.path, exactly(valueOf(input)));
+    if (input.isAssumed && input.aspect === undefined) putAt(truth, input.path, exactly(figureOf(input)));
   const ways = [
     ...coach.cables.map((one) => one.series),
     ...coach.circuits.flatMap((one) => [one.entry, one.out, one.back, ...one.loads.map((load) => load.tail)]),
   ];
   for (const { draw } of ways.flatMap((way) => way?.pieces ?? []))
     if (draw.kind === "copper")
-      putAt(truth, draw.length.path.replace(/lengthM$/, "resistanceOhm"), exactly(ohmOfDraw(draw, valueOf)));
+      putAt(truth, draw.length.path.replace(/lengthM$/, "resistanceOhm"), exactly(ohmOfDraw(draw, figureOf)));
   const amperesAt = (path: string): number => {
     const currentA = valueAt(truth, `${path}.currentA`);
     if (isFigure(currentA)) return figureValue(currentA);
@@ -98,21 +98,21 @@ function writeDown(coach: CoachNetwork, truth: object, valueOf: (input: Uncertai
   };
   for (const input of figuresOf(coach)) {
     const path = input.path.slice(0, input.path.lastIndexOf("."));
-    if (input.aspect === "stall") putAt(truth, `${path}.stallA`, exactly(valueOf(input) * amperesAt(path)));
+    if (input.aspect === "stall") putAt(truth, `${path}.stallA`, exactly(figureOf(input) * amperesAt(path)));
     if (input.aspect === "class")
       for (const field of ["currentA", "powerW"]) {
         const figure = valueAt(truth, `${path}.${field}`);
-        if (isFigure(figure)) putAt(truth, `${path}.${field}`, exactly(figureValue(figure) * valueOf(input)));
+        if (isFigure(figure)) putAt(truth, `${path}.${field}`, exactly(figureValue(figure) * figureOf(input)));
       }
     if (input.aspect === "contact" || input.aspect === "quiescent") {
       const field = input.aspect === "contact" ? "onResistanceOhm" : "quiescentA";
-      giveKind(truth, path, field, exactly(valueOf(input)));
+      giveKind(truth, path, field, exactly(figureOf(input)));
     }
   }
   for (const supply of coach.index.supplies.values())
     if (supply.kind === "battery") {
       const path = coach.index.pathOf("supplies", supply.id);
-      putAt(truth, `${path}.openCircuitCurve`, drawnCurve(supply, coach.nominalV, path, valueOf));
+      putAt(truth, `${path}.openCircuitCurve`, drawnCurve(supply, coach.nominalV, path, figureOf));
     }
 }
 
@@ -137,7 +137,7 @@ function drawnCurve(
   supply: Supply,
   nominalV: number,
   path: string,
-  valueOf: (input: UncertainInput) => number,
+  figureOf: (input: UncertainInput) => number,
 ): { chargeRatio: number; openCircuitV: number }[] {
   const ratios = new Set((supply.openCircuitCurve ?? []).map((point) => point.chargeRatio));
   for (let n = 0; n <= CURVE_POINTS; n++) ratios.add(n / CURVE_POINTS);
@@ -145,6 +145,6 @@ function drawnCurve(
     .sort((a, b) => a - b)
     .map((chargeRatio) => {
       const { inputs } = batteryFigures(supply, { name: "", on: new Set(), chargeRatio }, nominalV, path);
-      return { chargeRatio, openCircuitV: inputs.kind === "battery" ? valueOf(inputs.emf) : Number.NaN };
+      return { chargeRatio, openCircuitV: inputs.kind === "battery" ? figureOf(inputs.emf) : Number.NaN };
     });
 }
