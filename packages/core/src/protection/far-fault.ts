@@ -1,6 +1,7 @@
-import type { CoachNetwork, DropPlace } from "../network/index.js";
-import { known, missing, type Outcome, refused, type Span } from "../quantity/index.js";
-import type { Cable, CoachIndex, Fuse, WireRun } from "../record/index.js";
+import { type CoachNetwork, conductorCOf, type DropPlace } from "../network/index.js";
+import { figureValue, known, missing, type Outcome, refused, type Span } from "../quantity/index.js";
+import type { Cable, CoachIndex, FullPolicy, Fuse, WireRun } from "../record/index.js";
+import { resistanceRatio } from "../tables/index.js";
 import { faultCoachOf } from "./fault-coach.js";
 import { type FaultSource, faultSourceOf, shortCurrent } from "./fault-source.js";
 import { type Withstand, withstandOf } from "./withstand-of.js";
@@ -74,6 +75,25 @@ const spanOfWays = (ways: readonly Way[]): Span => ({
 const piecesOf = (way: Way): FaultPart[] =>
   (way?.pieces ?? []).map(({ place, id, ohm, span }) => ({ place, id, ohm, span }));
 
+/** Where the class of insulation is not on record, the temperature that a loaded wire is taken to reach. */
+const UNKNOWN_CLASS_C = 105;
+
+/** What the wires of this way measure more at the temperature of their class than at that of the air. */
+function warmOhm(
+  way: Way,
+  run: WireRun | undefined,
+  policy: FullPolicy,
+  zoneOf: (place: string) => string | undefined,
+): number {
+  if (run === undefined) return 0;
+  const ambientC = conductorCOf(run, policy, zoneOf);
+  const classC = run.insulationC === undefined ? UNKNOWN_CLASS_C : figureValue(run.insulationC);
+  const wires = (way?.pieces ?? []).filter(({ place }) => place === "wire" || place === "return" || place === "tail");
+  return (
+    wires.reduce((sum, { span }) => sum + span.hi, 0) * (resistanceRatio(ambientC, Math.max(ambientC, classC)) - 1)
+  );
+}
+
 /** Cables on the way, nearest the battery first on the way out, last on the way back. */
 function cablesTo(coach: CoachNetwork, wiring: Wiring, isBack: boolean): CoachNetwork["cables"][number][] {
   const { supply } = wiring;
@@ -125,9 +145,13 @@ export function faultAtFarEnd(index: CoachIndex, circuitId: string): Outcome<Far
     ...(circuit.return === undefined ? [] : [conductor("return", circuit.id, `${wiring.path}.return`, circuit.return)]),
     ...back.flatMap(ofCable("return")),
   ];
-  const endWith = (tail: Way): { currentA: number; span: Span; ohm: number } => {
+  const endWith = (tail: Way, tailRun?: WireRun): { currentA: number; span: Span; ohm: number } => {
     const ways = [...own, tail];
-    const { value, span } = shortCurrent(source.value, ohmOf(ways), spanOfWays(ways));
+    const cold = spanOfWays(ways);
+    // A wire that was loaded before the fault is warmer and measures more: at the least, each at the temperature of its class.
+    const hotter = (way: Way, run: WireRun | undefined) => warmOhm(way, run, coach.policy, zoneOf);
+    const warmed = hotter(wiring.out, circuit.out) + hotter(wiring.back, circuit.return) + hotter(tail, tailRun);
+    const { value, span } = shortCurrent(source.value, ohmOf(ways), { lo: cold.lo, hi: cold.hi + warmed });
     return { currentA: value, span, ohm: source.value.ohm + ohmOf(ways) };
   };
   const run = endWith(undefined);
@@ -135,7 +159,12 @@ export function faultAtFarEnd(index: CoachIndex, circuitId: string): Outcome<Far
   for (const each of wiring.loads) {
     if (each.load.tail === undefined || each.tail === undefined) continue;
     const tail = conductor("tail", each.load.id, `${each.path}.tail`, each.load.tail);
-    ends.push({ at: "tail", loadId: each.load.id, ...endWith(each.tail), conductors: [...conductors, tail] });
+    ends.push({
+      at: "tail",
+      loadId: each.load.id,
+      ...endWith(each.tail, each.load.tail),
+      conductors: [...conductors, tail],
+    });
   }
   const backParts = [...piecesOf(wiring.back), ...back.flatMap((each) => piecesOf(each.series))];
   return known({
