@@ -32,7 +32,7 @@ export interface FilamentPulse {
   readonly modulationRatio: number;
 }
 
-const STEPS = 240;
+const STEPS = 48;
 const MAX_PERIODS = 4000;
 
 /**
@@ -49,7 +49,7 @@ export function filamentPulse(timeConstantS: number, pwmHz: number, dutyRatio: n
   const run = (from: number, timeS: number, isOn: boolean): number => {
     let at = from;
     // Short against its own quickness, however slow the PWM.
-    const steps = Math.max(STEPS, Math.ceil((timeS / timeConstantS) * 40));
+    const steps = Math.max(STEPS, Math.ceil((timeS / timeConstantS) * 24));
     const h = timeS / steps;
     for (let i = 0; i < steps; i++) {
       const a = rise(at, isOn);

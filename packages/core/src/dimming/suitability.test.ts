@@ -40,13 +40,34 @@ describe("suitabilityOf", () => {
     });
   });
 
-  it("frees a class that is never dimmed by a statement on the record, the detector never", () => {
-    for (const each of NEVER_DIMMED)
-      expect(suitabilityOf({ class: each, allowsPwm: true }).may).toBe(each === "detector" ? "no" : "yes");
-    expect(suitabilityOf({ class: "detector", allowsPwm: true }).code).toBe("life-safety");
+  it("frees a class that is never dimmed by a statement or reading that is named, the detector never", () => {
+    const pwmEvidence = { from: "maker", name: "sheet of the fan, page 2" } as const;
+    for (const each of NEVER_DIMMED) {
+      const freed = suitabilityOf({ class: each, allowsPwm: true, pwmEvidence });
+      expect(freed.may).toBe(each === "detector" ? "no" : "yes");
+      expect(freed.code).toBe(each === "detector" ? "life-safety" : "stated-on-record");
+      if (each !== "detector") expect(freed.parameters).toMatchObject({ from: "maker", named: pwmEvidence.name });
+    }
   });
 
-  it("asks for a look where the lamp has a switch of its own", () => {
+  it("frees nothing by a statement that names no source", () => {
+    for (const each of NEVER_DIMMED) {
+      const told = suitabilityOf({ class: each, allowsPwm: true });
+      expect(told.may).toBe("no");
+      expect(told.code).toBe(each === "detector" ? "life-safety" : "statement-unnamed");
+      expect(steadyOf(load({ class: each, allowsPwm: true })).must).toBe("yes");
+    }
+  });
+
+  it("takes a plain contact in the lamp for what it is, and never dims a touch control", () => {
+    const with_ = (ownSwitchKind: "contact" | "electronic") =>
+      suitabilityOf({ class: "led-resistor", hasOwnSwitch: true, ownSwitchKind });
+    expect(with_("contact")).toMatchObject({ may: "yes", code: "follows-duty" });
+    expect(with_("electronic")).toMatchObject({ may: "no", code: "own-switch-electronic" });
+    expect(steadyOf(load({ class: "filament", hasOwnSwitch: true, ownSwitchKind: "electronic" })).must).toBe("yes");
+  });
+
+  it("asks for a look where the lamp has a switch of its own and nobody said which", () => {
     expect(suitabilityOf({ class: "led-resistor", hasOwnSwitch: true })).toMatchObject({
       may: "only-if",
       code: "own-switch",

@@ -8,8 +8,10 @@ export type SuitabilityCode =
   | "linear-regulator"
   | "stated-on-record"
   | "statement-forbids"
+  | "statement-unnamed"
   | "repeated-inrush"
   | "own-switch"
+  | "own-switch-electronic"
   | "moves"
   | "opens-or-holds"
   | "signal-not-power"
@@ -64,10 +66,13 @@ export const NEVER_DIMMED: readonly LoadClass[] = (Object.keys(CLASS_RULES) as L
 
 /**
  * May this load be dimmed by PWM? Judged by its class; what the record states (`allowsPwm`: a maker's statement or a reading) wins over the
- * class, except that a life-safety detector is never dimmed and a load without a class stays unknown.
+ * class, except that a life-safety detector is never dimmed and a load without a class stays unknown. What common practice never dims is freed only
+ * by a statement or reading that is named (`pwmEvidence`). A switch of its own in series is no matter where it is a plain contact.
  * Source: common practice, no source; on a statement, the record itself.
  */
-export function suitabilityOf(load: Pick<Load, "class" | "allowsPwm" | "hasOwnSwitch" | "inrushRatio">): Suitability {
+export function suitabilityOf(
+  load: Pick<Load, "class" | "allowsPwm" | "pwmEvidence" | "hasOwnSwitch" | "ownSwitchKind">,
+): Suitability {
   const answer = (
     may: Suitability["may"],
     code: SuitabilityCode,
@@ -82,9 +87,20 @@ export function suitabilityOf(load: Pick<Load, "class" | "allowsPwm" | "hasOwnSw
   const rule = CLASS_RULES[load.class];
   if (rule.code === "life-safety") return answer("no", "life-safety");
   if (load.allowsPwm === false) return answer("no", "statement-forbids");
-  if (load.allowsPwm === true) return answer("yes", "stated-on-record", { classSays: rule.code });
+  if (load.allowsPwm === true) {
+    const evidence = load.pwmEvidence;
+    // An exception that nobody can look up again is none.
+    if (rule.may === "no" && evidence === undefined) return answer("no", "statement-unnamed", { classSays: rule.code });
+    return answer("yes", "stated-on-record", {
+      classSays: rule.code,
+      ...(evidence !== undefined && { from: evidence.from, named: evidence.name }),
+    });
+  }
   if (rule.may === "no") return answer("no", rule.code);
-  // A switch in the lamp may be off, or be a touch control that PWM upsets: somebody has to look.
-  if (load.hasOwnSwitch) return answer("only-if", "own-switch", { classSays: rule.code });
+  // A switch in the lamp may be off, or be a touch control that PWM upsets: somebody has to look, once.
+  if (load.hasOwnSwitch && load.ownSwitchKind === "electronic")
+    return answer("no", "own-switch-electronic", { classSays: rule.code });
+  if (load.hasOwnSwitch && load.ownSwitchKind === undefined)
+    return answer("only-if", "own-switch", { classSays: rule.code });
   return answer(rule.may, rule.code);
 }

@@ -12,6 +12,8 @@ const REASON_WORDS: Readonly<Record<BlockReason["code"], string>> = {
   "statement-forbids": "is stated on record not to take PWM",
   "repeated-inrush":
     "has a driver that draws its inrush at every pulse; it may dim only if its maker or a reading says so",
+  "statement-unnamed": "is said to take PWM, but the record names no statement or reading that says so",
+  "own-switch-electronic": "has a touch or electronic switch of its own, which PWM upsets",
   "own-switch": "has a switch of its own; somebody must see that it stands PWM",
   moves: "turns or moves something",
   "opens-or-holds": "opens or holds something by a coil",

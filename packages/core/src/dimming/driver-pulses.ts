@@ -1,0 +1,91 @@
+import { figureValue, known, missing, type Outcome, type Source, type Span, spanOf } from "../quantity/index.js";
+import type { Load } from "../record/index.js";
+import { type CapacitorInputCurrents, capacitorInput } from "./capacitor-input.js";
+import type { DriverFeed } from "./modulation-depth.js";
+
+/**
+ * Capacitor at the input of one LED driver where nobody read it, farad: from a ceramic part to a large electrolytic. From memory, no source; whatever
+ * rests on it says so.
+ */
+export const INPUT_CAPACITANCE: { readonly nominalF: number; readonly spanF: Span; readonly source: Source } = {
+  nominalF: 100e-6,
+  spanF: { lo: 10e-6, hi: 1000e-6 },
+  source: { id: "class-figure", name: "class figure from memory, no source", how: "memory" },
+};
+
+/** Pulses into the drivers of one channel, as spans over the capacitor and the loop. */
+export interface DriverPulses {
+  readonly peakA: Span;
+  readonly rmsA: Span;
+  readonly meanA: Span;
+  /** Share of the time that the drivers run; 1: they do not dim. */
+  readonly runsRatio: Span;
+  readonly nominal: CapacitorInputCurrents;
+  readonly capacitanceF: Span;
+  /** `class`: nobody read the capacitor, and the class figure from memory stood in. */
+  readonly knownFrom: "record" | "class";
+  readonly source: Source;
+}
+
+/** The feed of a driver with the span of its loop. */
+export interface SpannedFeed extends DriverFeed {
+  readonly loopSpanOhm: Span;
+}
+
+const POINTS = 9;
+
+/**
+ * What does the channel feel of its drivers at this duty, whatever their capacitors and the loop may be? All drivers of `loads` together, as one.
+ * The extremes are sought on a grid over both spans, because the heat is greatest somewhere inside. Missing: no driver among them.
+ * Refused as `capacitorInput`.
+ */
+export function driverPulses(
+  loads: readonly Pick<Load, "class" | "inputCapacitanceF" | "quantity">[],
+  feed: SpannedFeed,
+  pwmHz: number,
+  dutyRatio: number,
+): Outcome<DriverPulses> {
+  const drivers = loads.filter((load) => load.class === "led-driver");
+  if (drivers.length === 0) return missing("a driver");
+  const knownFrom = drivers.every((load) => load.inputCapacitanceF !== undefined) ? "record" : "class";
+  const total = { lo: 0, nominal: 0, hi: 0 };
+  for (const load of drivers) {
+    const stated = load.inputCapacitanceF;
+    const span = stated === undefined ? INPUT_CAPACITANCE.spanF : spanOf(stated, "any");
+    const pieces = load.quantity ?? 1;
+    total.lo += pieces * Math.max(span.lo, 1e-9);
+    total.nominal += pieces * (stated === undefined ? INPUT_CAPACITANCE.nominalF : figureValue(stated));
+    total.hi += pieces * span.hi;
+  }
+  const at = (capacitanceF: number, loopOhm: number) =>
+    capacitorInput({ ...feed, capacitanceF, loopOhm, pwmHz, dutyRatio });
+  const nominal = at(total.nominal, feed.loopOhm);
+  if (nominal.kind !== "known") return nominal;
+  const found = [nominal.value];
+  const points = total.hi > total.lo ? POINTS : 1;
+  for (let i = 0; i < points; i++) {
+    const capacitanceF = total.lo * (total.hi / total.lo) ** (points === 1 ? 0 : i / (points - 1));
+    for (const loopOhm of new Set([feed.loopSpanOhm.lo, feed.loopOhm, feed.loopSpanOhm.hi])) {
+      const one = at(capacitanceF, Math.max(loopOhm, 1e-4));
+      if (one.kind !== "known") return one;
+      found.push(one.value);
+    }
+  }
+  const over = (of: (one: CapacitorInputCurrents) => number): Span => {
+    const all = found.map(of);
+    return { lo: Math.min(...all), hi: Math.max(...all) };
+  };
+  return known({
+    peakA: over((one) => one.peakA),
+    rmsA: over((one) => one.rmsA),
+    meanA: over((one) => one.meanA),
+    runsRatio: over((one) => one.runsRatio),
+    nominal: nominal.value,
+    capacitanceF: { lo: total.lo, hi: total.hi },
+    knownFrom,
+    source:
+      knownFrom === "class"
+        ? INPUT_CAPACITANCE.source
+        : { id: "record", name: "the record's own figure", how: "computed" },
+  });
+}
