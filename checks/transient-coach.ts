@@ -29,21 +29,21 @@ export interface SmallCoach {
   readonly sharedReturn: Wire;
   readonly pwmHz: number;
   readonly onOhm: number;
+  /** Of the air, and so of the wires; 30 where absent. */
+  readonly ambientC?: number;
   readonly channels: readonly Channel[];
 }
 
 /** Stated for every fuse, so that no figure from memory decides. */
 export const FUSE_OHM = 0.006;
-/** The policy's ambient where nothing else is said: the wires are at it. */
 const AMBIENT_C = 30;
-const ohmOf = ({ gauge, lengthM }: Wire): number => copperOhm(gauge, lengthM, AMBIENT_C);
 const runOf = ({ gauge, lengthM }: Wire) => ({ gauge: `${gauge} AWG`, lengthM: exact(lengthM), insulationC: 105 });
 
 export function recordOf(coach: SmallCoach): CoachRecord {
   return {
     format: "fusebook/1",
     coach: { name: "Bench", nominalV: coach.nominalV },
-    policy: { ambientC: AMBIENT_C },
+    policy: { ambientC: coach.ambientC ?? AMBIENT_C },
     supplies: [
       {
         id: "s1",
@@ -96,6 +96,7 @@ export function recordOf(coach: SmallCoach): CoachRecord {
 
 /** The same coach for the simulator. `delays`: how late each channel's pulse starts, as a share of the period; all together where absent. */
 export function coachLines(coach: SmallCoach, delays: readonly number[] = []): string[] {
+  const ohmOf = ({ gauge, lengthM }: Wire) => copperOhm(gauge, lengthM, coach.ambientC ?? AMBIENT_C);
   const lines = [
     `V1 e 0 ${coach.openCircuitV}`,
     `Rbat e bat ${coach.batteryOhm}`,
