@@ -11,13 +11,25 @@ import {
 } from "../quantity/index.js";
 import type { Fuse, FuseType } from "../record/index.js";
 import { bladeGates, cartridgeGates, type FuseGate } from "../tables/index.js";
+import { type GateCurve, latestCurve, soonestCurve } from "./gate-curve.js";
 
 /** One published set of gates; a family whose standard is not told may stand under several. */
 export interface GateSet {
   readonly name: string;
   readonly gates: readonly FuseGate[];
+  /** The soonest and the latest that these gates allow. */
+  readonly soonest: GateCurve;
+  readonly latest: GateCurve;
   readonly source: Source;
 }
+
+const gateSet = (name: string, gates: readonly FuseGate[], source: Source): GateSet => ({
+  name,
+  gates,
+  soonest: soonestCurve(gates),
+  latest: latestCurve(gates),
+  source,
+});
 
 /** A fuse with the gates between which it opens. */
 export interface FuseGates {
@@ -39,7 +51,7 @@ const OWN_SHEET: Source = {
 
 const fromTable = (family: string): GateSet[] => {
   const found = cartridgeGates(family);
-  return found.kind === "known" ? [{ name: family, gates: found.value, source: found.source }] : [];
+  return found.kind === "known" ? [gateSet(family, found.value, found.source)] : [];
 };
 
 /** IEC 60127-2 quick-acting: the table prints its first row under a longer name, because that row says for which ratings it holds. */
@@ -48,7 +60,13 @@ const iecQuick = (): GateSet[] => {
   const first = rows[0];
   return first === undefined
     ? []
-    : [{ name: "IEC 60127-2 F", gates: rows.flatMap((row) => row.gates), source: first.source }];
+    : [
+        gateSet(
+          "IEC 60127-2 F",
+          rows.flatMap((row) => row.gates),
+          first.source,
+        ),
+      ];
 };
 
 /** Every published set that a fuse of this type and rating may stand under; none where no table holds its family. */
@@ -56,7 +74,7 @@ function setsOf(type: FuseType, ratedA: number): readonly GateSet[] {
   switch (type) {
     case "blade": {
       const { value, source } = bladeGates();
-      return [{ name: "ISO 8820-3 blade", gates: value, source }];
+      return [gateSet("ISO 8820-3 blade", value, source)];
     }
     case "glass-fast":
       return [...fromTable("UL 248-14 fast"), ...iecQuick()];
@@ -96,7 +114,7 @@ export function fuseGatesOf(fuse: Fuse | undefined, path: string, typeOfKind?: F
       ...(minS === undefined ? {} : { minS }),
       ...(maxS === undefined ? {} : { maxS }),
     }));
-    const sets = [{ name: "its own sheet", gates, source: OWN_SHEET }];
+    const sets = [gateSet("its own sheet", gates, OWN_SHEET)];
     return known({ type: type ?? "cartridge", ratedA, ratedSpan, sets, path });
   }
   if (type === undefined) return missing(`${path}.type`);

@@ -23,10 +23,13 @@ export interface InrushCurve {
   readonly settledS: number;
 }
 
-const FIRST_S = 1e-7;
+/** The first step is this part of the quickest time constant there is. */
+const FIRST_RATIO = 1e-3;
 /** Each step is this part of the time gone by. */
 const STEP_RATIO = 0.02;
 const LONGEST_S = 60;
+/** Nothing changes: one step says it. */
+const STEADY_S = 0.1;
 
 /** One unit through one step, as a source behind a resistance: the trapezoidal rule's companion. `currentA` is drawn beside it. */
 interface Companion {
@@ -81,6 +84,17 @@ function commonV(companions: readonly Companion[], feed: InrushFeed): number {
 const through = (of: Companion, volts: number): number =>
   of.siemens === 0 ? of.currentA : Math.max(0, (volts - of.emfV) * of.siemens);
 
+/** The quickest of them: what the first step is measured by. */
+function quickestS(units: readonly InrushUnit[], feed: InrushFeed): number {
+  let least = 1e-2;
+  for (const unit of units) {
+    if (unit.kind === "filament") least = Math.min(least, unit.heatS / unit.hotOverCold ** 2);
+    if (unit.kind === "motor") least = Math.min(least, unit.runUpS);
+    if (unit.kind === "capacitor") least = Math.min(least, unit.farad * (unit.ohm + feed.loopOhm));
+  }
+  return Math.max(1e-9, least);
+}
+
 const sumOf = (all: readonly Followed[]): number => all.reduce((sum, each) => sum + each.currentA, 0);
 
 /** How long to follow: until the slowest of them has had time to come to rest. */
@@ -107,10 +121,12 @@ export function inrushCurve(units: readonly InrushUnit[], feed: InrushFeed): Inr
   const timeS = [0];
   const currentA = [sumOf(all)];
   const jouleA2s = [0];
-  const endS = horizonS(units, feed);
+  const isSteady = units.every((unit) => unit.kind === "steady");
+  const endS = isSteady ? STEADY_S : horizonS(units, feed);
+  const firstS = isSteady ? STEADY_S : FIRST_RATIO * quickestS(units, feed);
   let volts = startV;
   for (let t = 0; t < endS; ) {
-    const stepS = Math.max(FIRST_S, STEP_RATIO * t);
+    const stepS = Math.max(firstS, STEP_RATIO * t);
     volts = step(all, feed, volts, stepS);
     t += stepS;
     const before = currentA.at(-1)!;

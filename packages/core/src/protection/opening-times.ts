@@ -1,6 +1,6 @@
 import type { Source } from "../quantity/index.js";
 import type { FuseGates } from "./fuse-gates.js";
-import { latestCurve, ratioFor, soonestCurve, timeAt } from "./gate-curve.js";
+import { ratioFor, timeAt } from "./gate-curve.js";
 
 /** Between what two times a fuse opens at one current. */
 export interface OpeningTimes {
@@ -21,8 +21,8 @@ export function openingTimes(fuse: FuseGates, currentA: number): OpeningTimes {
   const ratio = currentA / fuse.ratedSpan.lo;
   const lastRatio = Math.max(...fuse.sets.flatMap((set) => set.gates.map((gate) => gate.ratio)));
   return {
-    soonestS: Math.min(...fuse.sets.map((set) => timeAt(soonestCurve(set.gates), ratio))),
-    latestS: Math.max(...fuse.sets.map((set) => timeAt(latestCurve(set.gates), currentA / fuse.ratedSpan.hi))),
+    soonestS: Math.min(...fuse.sets.map((set) => timeAt(set.soonest, ratio))),
+    latestS: Math.max(...fuse.sets.map((set) => timeAt(set.latest, currentA / fuse.ratedSpan.hi))),
     isAboveGates: ratio > lastRatio,
     sources: fuse.sets.map((set) => set.source),
   };
@@ -30,11 +30,11 @@ export function openingTimes(fuse: FuseGates, currentA: number): OpeningTimes {
 
 /** The least current at which some fuse of this family and rating opens within `timeS`, A: below it none does. Infinite where no current does. */
 export const leastOpeningA = (fuse: FuseGates, timeS: number): number =>
-  fuse.ratedSpan.lo * Math.min(...fuse.sets.map((set) => ratioFor(soonestCurve(set.gates), timeS)));
+  fuse.ratedSpan.lo * Math.min(...fuse.sets.map((set) => ratioFor(set.soonest, timeS)));
 
 /** The least current at which every one of them opens within `timeS`, A. Infinite where none makes sure of it. */
 export const sureOpeningA = (fuse: FuseGates, timeS: number): number =>
-  fuse.ratedSpan.hi * Math.max(...fuse.sets.map((set) => ratioFor(latestCurve(set.gates), timeS)));
+  fuse.ratedSpan.hi * Math.max(...fuse.sets.map((set) => ratioFor(set.latest, timeS)));
 
 /** The currents at which one of its curves bends, A, in rising order: between them every curve is straight on logarithmic scales. */
 export const bendsA = (fuse: FuseGates): readonly number[] => {

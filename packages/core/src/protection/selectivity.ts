@@ -1,6 +1,5 @@
 import type { Comparison, Span } from "../quantity/index.js";
 import type { FuseGates } from "./fuse-gates.js";
-import { latestCurve } from "./gate-curve.js";
 import { bendsA, openingTimes } from "./opening-times.js";
 
 export interface Selectivity {
@@ -19,8 +18,7 @@ export interface Selectivity {
 
 /** The least current at which the lower fuse must open at all. */
 const mustOpenA = (fuse: FuseGates): number =>
-  fuse.ratedSpan.hi *
-  Math.max(...fuse.sets.map((set) => latestCurve(set.gates).points[0]?.[0] ?? Number.POSITIVE_INFINITY));
+  fuse.ratedSpan.hi * Math.max(...fuse.sets.map((set) => set.latest.points[0]?.[0] ?? Number.POSITIVE_INFINITY));
 
 /**
  * Does the fuse nearest the fault open, and the one above it stay whole? Gates compared over the whole range of current up to the prospective one; both
