@@ -21,6 +21,17 @@ export interface Axis {
 /** A number as an axis shows it: no needless zeros, no powers of ten. */
 export const tickText = (value: number): string => digitsOf(value, 4);
 
+/** As many decimals as a step needs, so that two neighbouring ticks never read the same. */
+function decimalsOf(step: number): number {
+  let places = 0;
+  while (places < 12 && Math.abs(step * 10 ** places - Math.round(step * 10 ** places)) > 1e-6) places += 1;
+  return places;
+}
+
+/** Below this a difference is not shown: it would be the rounding of the numbers, not the thing measured. */
+const LEAST_REACH = 1e-6;
+export const leastReach = (lo: number, hi: number): number => LEAST_REACH * Math.max(1, Math.abs(lo), Math.abs(hi));
+
 /**
  * A linear axis over at least these values, ticks at round steps (1, 2 or 5 times a power of ten, or of the given steps), ends on a tick.
  * `atMost` is the greatest number of labelled ticks.
@@ -31,7 +42,7 @@ export function linearAxis(
   atMost: number,
   how: { readonly steps?: readonly number[]; readonly suffix?: string; readonly isOpenAbove?: boolean } = {},
 ): Axis {
-  const reach = hi > lo ? hi - lo : Math.abs(lo) || 1;
+  const reach = hi - lo > leastReach(lo, hi) ? hi - lo : Math.abs(lo) > LEAST_REACH ? Math.abs(lo) : 1;
   const raw = reach / Math.max(1, atMost - 1);
   const size = 10 ** Math.floor(Math.log10(raw));
   const steps = how.steps ?? [size, 2 * size, 5 * size, 10 * size];
@@ -39,7 +50,9 @@ export function linearAxis(
   const first = Math.floor(lo / step + 1e-9);
   const last = Math.max(first + 1, how.isOpenAbove ? Math.floor(hi / step + 1e-9) : Math.ceil(hi / step - 1e-9));
   const ticks: Tick[] = [];
-  for (let i = first; i <= last; i++) ticks.push({ value: i * step, text: tickText(i * step) + (how.suffix ?? "") });
+  const places = decimalsOf(step);
+  for (let i = first; i <= last; i++)
+    ticks.push({ value: i * step, text: (i * step).toFixed(places) + (how.suffix ?? "") });
   const [from, to] = [first * step, how.isOpenAbove ? Math.max(hi, last * step) : last * step];
   return { kind: "linear", lo: from, hi: to, ticks, ratioOf: (value) => (value - from) / (to - from) };
 }

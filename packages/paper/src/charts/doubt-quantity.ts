@@ -1,6 +1,6 @@
 import { digitsOf } from "@fusebook/core/quantity";
 import { n } from "../drawings/svg.js";
-import { linearAxis } from "./axis.js";
+import { leastReach, linearAxis } from "./axis.js";
 import { type Block, gap, type Pen, stacked } from "./block.js";
 import { fillOf, limitLine, strokesOf } from "./chart-style.js";
 import type { ComparedQuantity } from "./doubt-chart.js";
@@ -29,7 +29,7 @@ function densityOf(quantity: ComparedQuantity): { lo: number; hi: number; densit
           return { lo: before.value, hi: each.value, ratio: each.ratio - before.ratio };
         });
   return bins
-    .filter((bin) => bin.hi > bin.lo && bin.ratio > 0)
+    .filter((bin) => bin.hi - bin.lo > leastReach(bin.lo, bin.hi) && bin.ratio > 0)
     .map((bin) => ({ lo: bin.lo, hi: bin.hi, density: bin.ratio / (bin.hi - bin.lo) }));
 }
 
@@ -40,7 +40,7 @@ export function quantityPlot(quantity: ComparedQuantity, pen: Pen): { block: Blo
   const { limit, exact, quantiles, unit } = quantity;
   const values = [limit.value, exact.lo, exact.hi, ...quantiles.map((each) => each.value)];
   const [least, most] = [Math.min(...values), Math.max(...values)];
-  const room = (most - least || Math.abs(most) || 1) * 0.06;
+  const room = (most - least > leastReach(least, most) ? most - least : Math.abs(most) || 1) * 0.06;
   const lowest = least >= 0 ? Math.max(0, least - room) : least - room;
   const across = linearAxis(lowest, most + room, isPhone ? 5 : 9);
   const density = densityOf(quantity);

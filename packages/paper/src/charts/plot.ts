@@ -1,8 +1,8 @@
 import { n } from "../drawings/svg.js";
 import type { Axis, Tick } from "./axis.js";
-import { type Block, boxOfWords, overlaps, type Pen, type TextBox, wordsAt } from "./block.js";
+import { type Block, boxOfWords, LINE_RATIO, overlaps, type Pen, type TextBox, wordsAt } from "./block.js";
 import type { CurvePoint } from "./curve.js";
-import { textWidthPx } from "./text-width.js";
+import { linesWithin, textWidthPx } from "./text-width.js";
 
 /** The field of a plot in pixels, and where a pair of values stands in it. */
 export interface Field {
@@ -67,11 +67,16 @@ export function plot(spec: PlotSpec, pen: Pen): Block {
   const size = sizes.axisPx;
   const upLabels = spec.up.ticks.filter((tick) => tick.text !== undefined);
   const acrossLabels = spec.across.ticks.filter((tick) => tick.text !== undefined);
-  const leftPx = upLabels.length === 0 ? 1 : Math.max(...upLabels.map((tick) => textWidthPx(tick.text!, size))) + 8;
+  const firstText = acrossLabels[0]?.text ?? "";
+  const leftPx = Math.max(
+    textWidthPx(firstText, size) / 2 - 2,
+    ...upLabels.map((tick) => textWidthPx(tick.text!, size) + 8),
+  );
   const lastText = acrossLabels.at(-1)?.text ?? "";
   const rightPx = Math.max(4, textWidthPx(lastText, size) / 2 - 2);
   const topPx = size * 1.32 + 8;
-  const belowPx = size * 2.9 + 8;
+  const acrossSays = linesWithin(spec.acrossSays, pen.innerPx - leftPx - rightPx, size);
+  const belowPx = size * (1.6 + LINE_RATIO * acrossSays.length) + 8;
   return {
     heightPx: topPx + spec.heightPx + belowPx,
     draw(x, y) {
@@ -115,7 +120,9 @@ export function plot(spec: PlotSpec, pen: Pen): Block {
         `<path d="M${n(field.x)} ${n(field.y)}V${n(bottom)}H${n(right)}" fill="none" stroke="${palette.ink}" stroke-width="1.4"/>`,
         ...across.map(({ px, text, how }, i) => (acrossKept[i] ? wordsAt(px, bottom + size + 5, text, how) : "")),
         ...up.map(({ py, text, how }, i) => (upKept[i] ? wordsAt(field.x - 6, py, text, how) : "")),
-        wordsAt(right, bottom + size * 2.4 + 6, spec.acrossSays, { ...soft, anchor: "end" }),
+        ...acrossSays.map((line, i) =>
+          wordsAt(right, bottom + size * (2.4 + LINE_RATIO * i) + 6, line, { ...soft, anchor: "end" }),
+        ),
         spec.over?.(field) ?? "",
       ].join("");
     },

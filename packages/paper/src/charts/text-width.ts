@@ -9,7 +9,7 @@ const fallback: readonly number[] = FALLBACK.split(" ").map((hundredths) => Numb
 /** Signs beyond plain Latin that charts use often, in the fallback face. */
 const SIGNS: Readonly<Record<string, number>> = {
   "·": 0.32,
-  "–": 0.5,
+  "–": 0.6,
   "—": 1,
   "≤": 0.84,
   "≥": 0.84,
@@ -20,7 +20,7 @@ const SIGNS: Readonly<Record<string, number>> = {
   "²": 0.41,
   "°": 0.5,
   "½": 0.97,
-  "†": 0.5,
+  "†": 0.6,
   "…": 1,
   "→": 0.84,
   "\u00a0": 0.32,
