@@ -28,6 +28,8 @@ const FIRST_RATIO = 1e-3;
 /** Each step is this part of the time gone by. */
 const STEP_RATIO = 0.02;
 const LONGEST_S = 60;
+/** The start is over once the current is within a tenth of the steady one. */
+const SETTLED_RATIO = 1.1;
 /** Nothing changes: one step says it. */
 const STEADY_S = 0.1;
 
@@ -102,8 +104,8 @@ function horizonS(units: readonly InrushUnit[], feed: InrushFeed): number {
   let longest = 1e-3;
   for (const unit of units) {
     if (unit.kind === "filament") longest = Math.max(longest, 4 * unit.heatS);
-    if (unit.kind === "motor") longest = Math.max(longest, 8 * unit.runUpS * (1 + feed.loopOhm / unit.ohm));
-    if (unit.kind === "capacitor") longest = Math.max(longest, 12 * unit.farad * (unit.ohm + feed.loopOhm));
+    if (unit.kind === "motor") longest = Math.max(longest, 12 * unit.runUpS * (1 + feed.loopOhm / unit.ohm));
+    if (unit.kind === "capacitor") longest = Math.max(longest, 15 * unit.farad * (unit.ohm + feed.loopOhm));
   }
   return Math.min(LONGEST_S, longest);
 }
@@ -171,25 +173,35 @@ function step(all: readonly Followed[], feed: InrushFeed, beforeV: number, stepS
   return volts;
 }
 
+/** Where the current last falls through this level: between which two moments, and how far along. */
+function lastThrough(
+  currentA: readonly number[],
+  levelA: number,
+): { readonly before: number; readonly share: number } | undefined {
+  const before = currentA.findLastIndex((a) => a > levelA);
+  if (before < 0) return undefined;
+  if (before === currentA.length - 1) return { before: before - 1, share: 1 };
+  return { before, share: (currentA[before]! - levelA) / (currentA[before]! - currentA[before + 1]!) };
+}
+
+const along = (values: readonly number[], at: ReturnType<typeof lastThrough>): number =>
+  at === undefined ? 0 : values[at.before]! + at.share * (values[at.before + 1]! - values[at.before]!);
+
 function summed(timeS: readonly number[], currentA: readonly number[], jouleA2s: readonly number[]): InrushCurve {
   const steadyA = currentA.at(-1)!;
   const peakA = currentA.reduce((a, b) => Math.max(a, b), 0);
   const excess = currentA[0]! - steadyA;
-  const within = (isOver: (a: number) => boolean): number => {
-    const at = currentA.findLastIndex(isOver);
-    return at < 0 ? 0 : timeS[Math.min(at + 1, timeS.length - 1)]!;
-  };
-  const settled = currentA.findLastIndex((a) => a > 1.1 * steadyA);
-  const at = settled < 0 ? 0 : Math.min(settled + 1, timeS.length - 1);
+  const settled = lastThrough(currentA, SETTLED_RATIO * steadyA);
+  const isFalling = excess > 1e-9 * peakA;
   return {
     timeS,
     currentA,
     jouleA2s,
     peakA,
     steadyA,
-    timeConstantS: excess > 1e-9 * peakA ? within((a) => a - steadyA > excess / Math.E) : 0,
-    startJouleA2s: jouleA2s[at]!,
-    settledS: timeS[at]!,
+    timeConstantS: isFalling ? along(timeS, lastThrough(currentA, steadyA + excess / Math.E)) : 0,
+    startJouleA2s: along(jouleA2s, settled),
+    settledS: along(timeS, settled),
   };
 }
 
