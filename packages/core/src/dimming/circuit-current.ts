@@ -7,13 +7,16 @@ import type { Circuit, CoachIndex, Load } from "../record/index.js";
  * against; the current at the coach's real voltages is the network's. Readings of volts and amps win over the label. Missing names the load's own fields.
  */
 export function ratedCurrentOf(onRecord: Load): Outcome<Span> {
-  const load = asRead(onRecord);
-  const pieces = load.quantity ?? 1;
-  if (load.currentA !== undefined) return { kind: "known", value: scale(spanOf(load.currentA, "current"), pieces) };
+  const one = labelCurrentOf(asRead(onRecord));
+  return one.kind === "known" ? { kind: "known", value: scale(one.value, onRecord.quantity ?? 1) } : one;
+}
+
+/** What one piece draws by its label alone, whatever was read. Missing names the load's own fields. */
+export function labelCurrentOf(load: Load): Outcome<Span> {
+  if (load.currentA !== undefined) return { kind: "known", value: spanOf(load.currentA, "current") };
   if (load.powerW === undefined) return missing("currentA");
   if (load.ratedV === undefined || figureValue(load.ratedV) <= 0) return missing("ratedV");
-  const current = div(spanOf(load.powerW, "power"), spanOf(load.ratedV, "voltage"));
-  return current.kind === "known" ? { kind: "known", value: scale(current.value, pieces) } : current;
+  return div(spanOf(load.powerW, "power"), spanOf(load.ratedV, "voltage"));
 }
 
 /** Above it a reading was taken on a 24 V coach. */

@@ -8,11 +8,12 @@ export {
   dimmedRating,
 } from "./block-suitability.js";
 export { type CapacitorInput, type CapacitorInputCurrents, capacitorInput } from "./capacitor-input.js";
-export { circuitRatedCurrent, ratedCurrentOf } from "./circuit-current.js";
+export { circuitRatedCurrent, labelCurrentOf, ratedCurrentOf } from "./circuit-current.js";
 export { type CircuitFeed, circuitFeed, feedOfDriver } from "./circuit-feed.js";
 export { type CircuitSuitability, circuitSuitability, type JudgedLoad } from "./circuit-suitability.js";
 export { type CircuitDimming, type DimmingOptions, dimmingOf, type LoadDimming } from "./dimming-of.js";
 export { type DriverPulses, driverPulses, INPUT_CAPACITANCE, type SpannedFeed } from "./driver-pulses.js";
+export { type DriverWorst, driverWorst } from "./driver-worst.js";
 export { type CircuitAtDuty, dutyCurrents } from "./duty-currents.js";
 export { type EvenRamp, type EvenRampStep, type EvenRampWish, evenRamp, type RampKind } from "./even-ramp.js";
 export { FILAMENT_HEAT_SOURCE, FILAMENT_TIME_CONSTANT, type FilamentPulse, filamentPulse } from "./filament-heat.js";

@@ -63,6 +63,13 @@ export const FINDING_CODES = [
   "dimmed-channel-over-rating", // circuit
   "flicker-risk", // module
   "wish-against-load", // load
+  "own-switch-on-dimmed", // load
+  "driver-inrush-over-rating", // circuit
+  "driver-pulse-heating", // circuit
+  "driver-stops-when-dimmed", // circuit
+  "dims-not-deep", // load
+  "class-guessed", // load
+  "load-readings-contradict", // load
   // safety
   "detector-on-switched-channel", // load
   "supply-without-isolation", // supply

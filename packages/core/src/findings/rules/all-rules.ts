@@ -27,10 +27,17 @@ import { loadClaimedTwice } from "./consistency/load-claimed-twice.js";
 import { loadNotFed } from "./consistency/load-not-fed.js";
 import { ratingNotPositive } from "./consistency/rating-not-positive.js";
 import { wireToNowhere } from "./consistency/wire-to-nowhere.js";
+import { classGuessed } from "./dimming/class-guessed.js";
 import { dimmedChannelOverRating } from "./dimming/dimmed-channel-over-rating.js";
 import { dimmedLoadNotSuited } from "./dimming/dimmed-load-not-suited.js";
+import { dimsNotDeep } from "./dimming/dims-not-deep.js";
+import { driverInrushOverRating } from "./dimming/driver-inrush-over-rating.js";
+import { driverPulseHeating } from "./dimming/driver-pulse-heating.js";
+import { driverStopsWhenDimmed } from "./dimming/driver-stops-when-dimmed.js";
 import { flickerRisk } from "./dimming/flicker-risk.js";
+import { loadReadingsContradict } from "./dimming/load-readings-contradict.js";
 import { mixedCircuit } from "./dimming/mixed-circuit.js";
+import { ownSwitchOnDimmed } from "./dimming/own-switch-on-dimmed.js";
 import { steadyLoadOnDimBlock } from "./dimming/steady-load-on-dim-block.js";
 import { wishAgainstLoad } from "./dimming/wish-against-load.js";
 import { dropOverLimit } from "./drop/drop-over-limit.js";
@@ -132,6 +139,13 @@ export const ALL_RULES: readonly Rule[] = [
   dimmedChannelOverRating,
   flickerRisk,
   wishAgainstLoad,
+  ownSwitchOnDimmed,
+  driverInrushOverRating,
+  driverPulseHeating,
+  driverStopsWhenDimmed,
+  dimsNotDeep,
+  classGuessed,
+  loadReadingsContradict,
   detectorOnSwitchedChannel,
   supplyWithoutIsolation,
   severalSuppliesOneIsolation,

@@ -22,6 +22,8 @@ export const dimmedLoadNotSuited = defineRule(
         const { may, code, source } = suitabilityOf(load);
         // A load that must never dim, or whose class is not known, is told by `steady-load-on-dim-block`.
         if (may === "unknown" || (may === "no" && code !== "statement-forbids")) continue;
+        // A switch of its own is asked about by `own-switch-on-dimmed`.
+        if (code === "own-switch") continue;
         const subject = ofLoad(index, load);
         yield {
           subject,
@@ -33,9 +35,9 @@ export const dimmedLoadNotSuited = defineRule(
             may === "only-if"
               ? [
                   {
-                    path: `${subject.path}.${code === "own-switch" ? "hasOwnSwitch" : "allowsPwm"}`,
-                    instrument: code === "own-switch" ? "look" : "ask",
-                    minutes: minutesFor(index, code === "own-switch" ? "look" : "ask", load.place),
+                    path: `${subject.path}.allowsPwm`,
+                    instrument: "ask",
+                    minutes: minutesFor(index, "ask", load.place),
                   },
                 ]
               : [],

@@ -1,5 +1,5 @@
-import { flickerOf, modulationOf } from "../../../dimming/index.js";
-import { figureValue, spanOf } from "../../../quantity/index.js";
+import { flickerOfLoad } from "../../../dimming/index.js";
+import { figureValue } from "../../../quantity/index.js";
 import { sourceOf } from "../../../tables/index.js";
 import { defineRule, type Said } from "../../define-rule.js";
 import { isDimmedToday } from "../../enabled-blocks.js";
@@ -8,8 +8,6 @@ import { loadsOf } from "../../leans.js";
 import { minutesFor } from "../../settle.js";
 import { ofModule } from "../../subject.js";
 
-/** Any duty between off and full swings an unfiltered lamp fully; half stands for them all. */
-const SOME_DUTY = 0.5;
 const WORSE = { fails: 2, open: 1, holds: 0 } as const;
 
 export const flickerRisk = defineRule(
@@ -32,30 +30,38 @@ export const flickerRisk = defineRule(
         .flatMap((circuit) => loadsOf(context, circuit));
       const subject = ofModule(index, module);
       const pwmHz = kind.pwmHz;
-      const evidence = [figureEvidence(`${index.pathOf("moduleKinds", kind.id)}.pwmHz`, "pwm-frequency", "Hz", pwmHz)];
+      const kindPath = `${index.pathOf("moduleKinds", kind.id)}.pwmHz`;
+      const evidence = [figureEvidence(kindPath, "pwm-frequency", "Hz", pwmHz)];
       let worst: Said | undefined;
       for (const lamp of lamps) {
-        const swing = modulationOf(lamp.class, SOME_DUTY);
-        if (swing.kind !== "known") continue;
-        const flicker = flickerOf(spanOf(pwmHz, "frequency"), swing.value);
+        const flicker = flickerOfLoad(lamp, pwmHz);
+        // No lamp, or a sort that nobody knows: other rules tell of both.
+        if (flicker.kind === "missing" || (flicker.kind === "refused" && flicker.code === "no-light")) continue;
         // A frequency doubted down to nothing cannot be judged; that is open, not silent.
-        const verdict = flicker.kind === "known" ? flicker.value.lowRisk : "open";
-        const noEffect = flicker.kind === "known" ? flicker.value.noEffect : "open";
+        const told = flicker.kind === "known" ? flicker.value : undefined;
+        const verdict = told?.lowRisk ?? "open";
         if (worst !== undefined && WORSE[worst.verdict] >= WORSE[verdict]) continue;
+        const lampPath = index.pathOf("loads", lamp.id);
+        const asks = (told?.modulation.wouldSettle ?? []).map((field) => `${lampPath}.${field}`);
         worst = {
           subject,
           verdict,
-          parameters: { lamp: lamp.name, pwmHz: figureValue(pwmHz), noEffect },
+          parameters: {
+            lamp: lamp.name,
+            pwmHz: figureValue(pwmHz),
+            noEffect: told?.noEffect ?? "open",
+            swingsPercent: Math.round((told?.modulationRatio.hi ?? 1) * 100),
+            knownFrom: told?.modulation.knownFrom ?? "worst-case",
+          },
           evidence,
+          ...(told === undefined ? {} : { alsoRestsOn: [told.modulation.source] }),
           settledBy:
             verdict === "open"
-              ? [
-                  {
-                    path: `${index.pathOf("loads", lamp.id)}.class`,
-                    instrument: "ask",
-                    minutes: minutesFor(index, "ask", lamp.place),
-                  },
-                ]
+              ? (asks.length > 0 ? asks : [kindPath]).map((path) => ({
+                  path,
+                  instrument: "ask",
+                  minutes: minutesFor(index, "ask", asks.length > 0 ? lamp.place : module.place),
+                }))
               : [],
         };
       }

@@ -22,8 +22,9 @@ export const steadyLoadOnDimBlock = defineRule(
       const module = index.modules.get(circuit.module ?? "");
       for (const load of loadsOf(context, circuit)) {
         const steady = steadyOf(load);
-        // The maker's own word against PWM is told by `dimmed-load-not-suited`.
-        if (steady.code === "statement-forbids" || module === undefined) continue;
+        // The maker's own word against PWM is told by `dimmed-load-not-suited`, a touch switch by `own-switch-on-dimmed`.
+        if (steady.code === "statement-forbids" || steady.code === "own-switch-electronic") continue;
+        if (module === undefined) continue;
         const look = (path: string, place: string | undefined): Said["settledBy"] => [
           { path, instrument: "look", minutes: minutesFor(index, "look", place) },
         ];

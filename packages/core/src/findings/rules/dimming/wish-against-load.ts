@@ -25,7 +25,7 @@ export const wishAgainstLoad = defineRule(
       if (!wishesOf(index, load).some((wish) => wish === "must-dim" || wish === "nice-to-dim")) continue;
       const { may, code, source } = suitabilityOf(load);
       const subject = ofLoad(index, load);
-      const field = may === "unknown" ? "class" : code === "own-switch" ? "hasOwnSwitch" : "allowsPwm";
+      const field = may === "unknown" ? "class" : code === "own-switch" ? "ownSwitchKind" : "allowsPwm";
       const instrument = field === "allowsPwm" ? "ask" : "look";
       const isOpen = may === "unknown" || may === "only-if";
       yield {
