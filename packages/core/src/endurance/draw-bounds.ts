@@ -2,7 +2,7 @@ import { type LoadModel, loadCurrentA, spanCoach } from "../network/index.js";
 import { figureValue, type Span, spanOf } from "../quantity/index.js";
 import type { BankGroup } from "./bank-groups.js";
 import type { MeanNetwork } from "./mean-network.js";
-import type { SpanUse } from "./profile-circuits.js";
+import { dutiesOf, type SpanUse } from "./profile-circuits.js";
 import type { RestVolts } from "./rest-volts.js";
 
 /** What a group's loads may draw within one stretch of charge, A, charger and sun not counted. */
@@ -58,6 +58,7 @@ export class DrawBounds {
     const spans = spanCoach(index, {
       name: this.use.name,
       on: new Set(this.use.circuits.keys()),
+      dutyRatio: dutiesOf(this.use),
       chargerOn,
       engineOn,
       chargeRatio: this.bends[cell - 1]!,

@@ -2,7 +2,7 @@ import { buildCoach, type CoachNetwork, type Network, type NetworkLoad, solveNet
 import { known, type Outcome } from "../quantity/index.js";
 import type { CoachIndex } from "../record/index.js";
 import type { BankGroup } from "./bank-groups.js";
-import type { SpanUse } from "./profile-circuits.js";
+import { dutiesOf, type SpanUse } from "./profile-circuits.js";
 import type { RestVolts } from "./rest-volts.js";
 import { scaledLoad } from "./scaled-load.js";
 
@@ -71,6 +71,7 @@ export class MeanNetwork {
     const built = buildCoach(index, {
       name: use.name,
       on: new Set(use.circuits.keys()),
+      dutyRatio: dutiesOf(use),
       chargerOn,
       engineOn,
       chargeRatio: 0.5,

@@ -75,3 +75,7 @@ export function spanUses(index: CoachIndex, profile: LoadProfile): SpanUse[] {
     };
   });
 }
+
+/** The duty of every circuit that is on, for a state: a dimmed filament draws more in its pulse. */
+export const dutiesOf = (use: SpanUse): ReadonlyMap<CircuitId, number> =>
+  new Map([...use.circuits].map(([id, { dutyRatio }]) => [id, dutyRatio]));

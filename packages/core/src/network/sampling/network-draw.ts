@@ -2,6 +2,7 @@ import { copperOhmMm2PerM } from "../../tables/index.js";
 import { nominalVOf } from "../build-coach.js";
 import { CLASS_FIGURES } from "../class-figures.js";
 import type { CoachNetwork } from "../coach-network.js";
+import { filamentPulseRatio } from "../pulsed-model.js";
 import { LEAST_OHM, type Series } from "../series.js";
 import type { NetworkSolver } from "../solver.js";
 import type { InputBank } from "./input-bank.js";
@@ -66,8 +67,11 @@ export class NetworkDraw {
       for (const load of wiring.loads) {
         add(load.tailBranch, load.tail);
         if (load.networkLoad < 0) continue;
-        const draw = loadDrawOf(load.load, nominalV, load.path, coach.state.stalled?.has(load.load.id));
-        if (draw === undefined) continue;
+        const full = loadDrawOf(load.load, nominalV, load.path, coach.state.stalled?.has(load.load.id));
+        if (full === undefined) continue;
+        const pulse =
+          full.kind === "filament" ? filamentPulseRatio(coach.state.dutyRatio?.get(wiring.circuit.id) ?? 1) : 1;
+        const draw = { ...full, perUnit: full.perUnit * pulse };
         const { stated, spread, shape } = draw;
         loads.push({
           k: load.networkLoad,
