@@ -95,7 +95,11 @@ export function nominalRun(inputs: RunInputs, timeline: Iterable<Stretch>): Nomi
   let last: Stretch | undefined;
   for (const stretch of timeline) {
     const isNew = last === undefined || last.span !== stretch.span || last.sunA !== stretch.sunA;
-    if (isNew && points.length < MOST_POINTS) put(stretch.fromH, stretch);
+    if (isNew && points.length < MOST_POINTS) {
+      // Where something is switched the current jumps: one point before, one after.
+      if (last !== undefined) put(stretch.fromH, last);
+      put(stretch.fromH, stretch);
+    }
     last = stretch;
     rate(stretch, s);
     if (s <= floorOf(stretch)) return done(stretch.fromH, stretch);
