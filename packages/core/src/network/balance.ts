@@ -56,8 +56,12 @@ export class Balancer {
     }
   }
 
-  /** The balance at these volts and currents; fills `loadA` with what the loads draw at their volts. */
-  weigh({ ohm, emfV, nodeV, branchA, loadA }: Weighed): Balance {
+  /** Of the last `weigh`. */
+  currentRelative = 0;
+  powerRelative = 0;
+
+  /** Weighs these volts and currents and returns the worse of the two; fills `loadA` with what the loads draw at their volts. */
+  weigh({ ohm, emfV, nodeV, branchA, loadA }: Weighed): number {
     const { from, to, branchLeftV, leftA, flowA, loads, loadFrom, loadTo } = this;
     leftA.fill(0);
     flowA.fill(0);
@@ -80,7 +84,9 @@ export class Balancer {
     }
     for (let k = 0; k < loadFrom.length; k++) {
       const v = nodeV[loadFrom[k]!]! - nodeV[loadTo[k]!]!;
-      const i = loads.currentAt(k, v);
+      loads.atV = v;
+      loads.look(k);
+      const i = loads.currentA;
       const size = i < 0 ? -i : i;
       loadA[k] = i;
       leftA[loadFrom[k]!]! += i;
@@ -101,6 +107,8 @@ export class Balancer {
       // Also true of what is no number.
       if (!(relative <= currentRelative)) currentRelative = relative;
     }
-    return { currentRelative, powerRelative: Math.abs(inW - outW) / Math.max(inW, outW, NOTHING) };
+    this.currentRelative = currentRelative;
+    this.powerRelative = Math.abs(inW - outW) / Math.max(inW, outW, NOTHING);
+    return Math.max(currentRelative, this.powerRelative);
   }
 }

@@ -21,6 +21,8 @@ export class SparseLdl {
   private readonly rowStart: Int32Array;
   private readonly row: Int32Array;
   private readonly lStart: Int32Array;
+  /** Where each column of L starts, without the end of the last. */
+  private readonly lFirst: Int32Array;
   private readonly lFilled: Int32Array;
   private readonly lRow: Int32Array;
   private readonly lValue: Float64Array;
@@ -56,6 +58,7 @@ export class SparseLdl {
     const { row, column } = this.eliminate(arena);
     this.row = row;
     this.lRow = column;
+    this.lFirst = this.lStart.subarray(0, size);
     this.lFilled = arena.i32(size);
     this.lValue = arena.f64(column.length);
     this.d = arena.f64(size);
@@ -104,7 +107,7 @@ export class SparseLdl {
   factor(): boolean {
     const { size, order, diagonal, offDiagonal, upStart, upRow, upPair, rowStart, row } = this;
     const { lStart, lFilled, lRow, lValue, d, work } = this;
-    lFilled.set(lStart.subarray(0, size));
+    lFilled.set(this.lFirst);
     for (let k = 0; k < size; k++) {
       for (let p = upStart[k]!; p < upStart[k + 1]!; p++) work[upRow[p]!]! += offDiagonal[upPair[p]!]!;
       let pivot = diagonal[order[k]!]!;

@@ -41,8 +41,14 @@ export class LoadTable {
   private readonly b: Float64Array;
   private readonly c: Float64Array;
   private readonly d: Float64Array;
-  /** Slope dI/dV, in siemens, of the last `currentAt`. */
-  slopeS = 0;
+  /** By filament: its own volts when its wire was last looked through. */
+  private readonly behind: Float64Array;
+  /** Amperes, and slope dI/dV in siemens, of the last look. */
+  currentA = 0.5;
+  slopeS = 0.5;
+  /** Where the next look is at: volts, and a resistance before the load. */
+  atV = 0.5;
+  seriesOhm = 0.5;
 
   constructor(loads: readonly { readonly model: LoadModel }[], arena = new Arena()) {
     this.kind = arena.u8(loads.length);
@@ -50,6 +56,7 @@ export class LoadTable {
     this.b = arena.f64(loads.length);
     this.c = arena.f64(loads.length);
     this.d = arena.f64(loads.length);
+    this.behind = arena.f64(loads.length);
     for (let k = 0; k < loads.length; k++) this.put(k, loads[k]!.model);
   }
 
@@ -135,60 +142,90 @@ export class LoadTable {
 
   /** Current in at these volts, A; the slope is left in `slopeS`. */
   currentAt(k: number, v: number): number {
+    this.atV = v;
+    this.look(k);
+    return this.currentA;
+  }
+
+  /** Leaves the current in at `atV` in `currentA` and the slope in `slopeS`: handing numbers in and back would make garbage of each. */
+  look(k: number): void {
+    const v = this.atV;
     const a = this.a[k]!;
     const b = this.b[k]!;
     this.slopeS = 0;
     switch (this.kind[k]) {
       case 0:
         this.slopeS = a;
-        return a * v;
+        this.currentA = a * v;
+        return;
       case 1:
-        if (v >= b) return a;
-        if (v <= 0) return 0;
-        this.slopeS = a / b;
-        return (a * v) / b;
+        if (v >= b) this.currentA = a;
+        else if (v <= 0) this.currentA = 0;
+        else {
+          this.slopeS = a / b;
+          this.currentA = (a * v) / b;
+        }
+        return;
       case 2: {
         if (v >= b) {
           this.slopeS = -a / (v * v);
-          return a / v;
+          this.currentA = a / v;
+          return;
         }
         const outV = b * (1 - DROP_OUT_RAMP_RATIO);
-        if (v <= outV) return 0;
+        if (v <= outV) {
+          this.currentA = 0;
+          return;
+        }
         this.slopeS = a / b / (b - outV);
-        return this.slopeS * (v - outV);
+        this.currentA = this.slopeS * (v - outV);
+        return;
       }
       case 3: {
-        if (v <= a) return 0;
+        if (v <= a) {
+          this.currentA = 0;
+          return;
+        }
         const bendV = this.c[k]!;
         if (v > bendV) {
           this.slopeS = this.d[k]!;
-          return b * (bendV - a) + this.slopeS * (v - bendV);
+          this.currentA = b * (bendV - a) + this.slopeS * (v - bendV);
+          return;
         }
         this.slopeS = b;
-        return b * (v - a);
+        this.currentA = b * (v - a);
+        return;
       }
       case 4: {
         const c = a * this.c[k]!;
         const size = v < 0 ? -v : v;
         if (size <= b) {
           this.slopeS = c;
-          return c * v;
+          this.currentA = c * v;
+          return;
         }
         const currentA = a * size ** FILAMENT_CURRENT_EXPONENT;
         this.slopeS = (FILAMENT_CURRENT_EXPONENT * currentA) / size;
-        return v < 0 ? -currentA : currentA;
+        this.currentA = v < 0 ? -currentA : currentA;
+        return;
       }
       case 5:
-        if (b * v >= a) return a;
+        if (b * v >= a) {
+          this.currentA = a;
+          return;
+        }
         this.slopeS = b;
-        return b * v;
+        this.currentA = b * v;
+        return;
       default: {
         const currentA = (a - v) * b;
-        if (currentA <= 0) return 0;
         const maxA = this.c[k]!;
-        if (currentA >= maxA) return -maxA;
-        this.slopeS = b;
-        return -currentA;
+        if (currentA <= 0) this.currentA = 0;
+        else if (currentA >= maxA) this.currentA = -maxA;
+        else {
+          this.slopeS = b;
+          this.currentA = -currentA;
+        }
       }
     }
   }
@@ -198,63 +235,108 @@ export class LoadTable {
    * takes the upper of its two points; where there is none, it goes out.
    */
   currentThrough(k: number, v: number, seriesOhm: number): number {
-    if (seriesOhm === 0) return this.currentAt(k, v);
-    const currentA = this.currentAt(k, this.voltsBehind(k, v, seriesOhm));
-    this.slopeS /= 1 + seriesOhm * this.slopeS;
-    return currentA;
+    this.atV = v;
+    this.seriesOhm = seriesOhm;
+    this.lookThrough(k);
+    return this.currentA;
   }
 
-  /** Volts left for the load itself behind a resistance. */
-  private voltsBehind(k: number, v: number, seriesOhm: number): number {
+  /** The same at `atV` behind `seriesOhm`, left in `currentA` and `slopeS`; `atV` is then the load's own. */
+  lookThrough(k: number): void {
+    const { seriesOhm } = this;
+    if (seriesOhm === 0) {
+      this.look(k);
+      return;
+    }
+    if (this.kind[k] === 4) {
+      this.filamentThrough(k);
+      return;
+    }
+    this.goBehind(k);
+    this.look(k);
+    this.slopeS /= 1 + seriesOhm * this.slopeS;
+  }
+
+  /** Newton on at + R I(at) = v: rising and hollow from above, so after the first step it comes up from below and cannot pass the root. */
+  private filamentThrough(k: number): void {
+    const { behind, seriesOhm, atV: v } = this;
+    // Where it came to rest last is close, if the wire and the volts are nearly those of before.
+    let at = behind[k]! > 0 && v > 0 ? Math.min(behind[k]!, v) : v;
+    for (let step = 0; step < 30; step++) {
+      this.atV = at;
+      this.look(k);
+      const by = (at + seriesOhm * this.currentA - v) / (1 + seriesOhm * this.slopeS);
+      at -= by;
+      // What is left after a step is about its square.
+      if (!(Math.abs(by) > 1e-8 * Math.abs(v))) {
+        behind[k] = at;
+        this.currentA -= this.slopeS * by;
+        this.atV = at;
+        break;
+      }
+    }
+    this.slopeS /= 1 + seriesOhm * this.slopeS;
+  }
+
+  /** Takes `atV` from before the resistance to the volts left for the load itself. */
+  private goBehind(k: number): void {
+    const { seriesOhm, atV: v } = this;
     const a = this.a[k]!;
     const b = this.b[k]!;
     switch (this.kind[k]) {
       case 0:
-        return v / (1 + seriesOhm * a);
+        this.atV = v / (1 + seriesOhm * a);
+        return;
       case 1: {
         const full = v - seriesOhm * a;
-        if (full >= b) return full;
-        return v <= 0 ? v : v / (1 + (seriesOhm * a) / b);
+        if (full >= b) {
+          this.atV = full;
+          return;
+        }
+        this.atV = v <= 0 ? v : v / (1 + (seriesOhm * a) / b);
+        return;
       }
       case 2: {
         const inside = v * v - 4 * seriesOhm * a;
         const upper = inside < 0 ? -1 : (v + Math.sqrt(inside)) / 2;
-        if (v > 0 && upper >= b) return upper;
+        if (v > 0 && upper >= b) {
+          this.atV = upper;
+          return;
+        }
         const outV = b * (1 - DROP_OUT_RAMP_RATIO);
         const slope = a / b / (b - outV);
-        return v <= outV ? v : (v + seriesOhm * slope * outV) / (1 + seriesOhm * slope);
+        this.atV = v <= outV ? v : (v + seriesOhm * slope * outV) / (1 + seriesOhm * slope);
+        return;
       }
       case 3: {
-        if (v <= a) return v;
+        if (v <= a) {
+          this.atV = v;
+          return;
+        }
         const bendV = this.c[k]!;
         const below = (v + seriesOhm * b * a) / (1 + seriesOhm * b);
-        if (below <= bendV) return below;
-        const slope = this.d[k]!;
-        return (v - seriesOhm * (b * (bendV - a) - slope * bendV)) / (1 + seriesOhm * slope);
-      }
-      case 4: {
-        // Rising and hollow from above: after the first step Newton comes up from below and cannot pass the root.
-        if (v === 0) return 0;
-        const full = seriesOhm * this.currentAt(k, v);
-        let at = v - full / (1 + seriesOhm * this.slopeS);
-        for (let step = 0; step < 30; step++) {
-          const over = at + seriesOhm * this.currentAt(k, at) - v;
-          const by = over / (1 + seriesOhm * this.slopeS);
-          at -= by;
-          // What is left after a step is about its square.
-          if (Math.abs(by) <= 1e-8 * Math.abs(v)) break;
+        if (below <= bendV) {
+          this.atV = below;
+          return;
         }
-        return at;
+        const slope = this.d[k]!;
+        this.atV = (v - seriesOhm * (b * (bendV - a) - slope * bendV)) / (1 + seriesOhm * slope);
+        return;
       }
       case 5: {
         const full = v - seriesOhm * a;
-        return b * full >= a ? full : v / (1 + seriesOhm * b);
+        this.atV = b * full >= a ? full : v / (1 + seriesOhm * b);
+        return;
       }
       default: {
-        if (v >= a) return v;
+        if (v >= a) {
+          this.atV = v;
+          return;
+        }
         const held = (v + seriesOhm * b * a) / (1 + seriesOhm * b);
         const maxA = this.c[k]!;
-        return (a - held) * b <= maxA ? held : v + seriesOhm * maxA;
+        this.atV = (a - held) * b <= maxA ? held : v + seriesOhm * maxA;
+        return;
       }
     }
   }

@@ -37,8 +37,8 @@ export class NetworkSolver {
   readonly branchA: Float64Array;
   readonly loadA: Float64Array;
   readonly islands: readonly (readonly number[])[];
-  /** How closely the last `run` keeps the laws. */
-  balance: Balance = { currentRelative: 0, powerRelative: 0 };
+  /** Polishing stops at this balance; samples may ask for less than the utmost. */
+  aimedRelative = AIMED_RELATIVE;
   iterations = 0;
   /** Loads found on the ramp below their drop-out by the last `run`. */
   goingOut: number[] = [];
@@ -67,6 +67,8 @@ export class NetworkSolver {
   private readonly branchOff: Float64Array;
   private readonly siemens: Float64Array;
   private loadScale = 1;
+  /** Were the true slopes positive definite at the last step of the descent? */
+  private isDefinite = false;
 
   constructor(network: Network) {
     const arena = new Arena();
@@ -126,19 +128,27 @@ export class NetworkSolver {
     this.step = arena.f64(size);
   }
 
+  /** How closely the last `run` keeps the laws. */
+  get balance(): Balance {
+    const { currentRelative, powerRelative } = this.balancer;
+    return { currentRelative, powerRelative };
+  }
+
   /** Solves; where `isWarm`, from the volts now in `nodeV`. */
   run(isWarm = false): SolveStatus {
     this.iterations = 0;
-    this.goingOut = [];
+    if (this.goingOut.length > 0) this.goingOut = [];
     this.loadScale = 1;
     this.stampBranches();
-    let status: SolveStatus = "not-converged";
-    for (const standstill of [LOOSE_RELATIVE, TIGHT_RELATIVE]) {
-      if (!isWarm || standstill === TIGHT_RELATIVE) this.startWithChords();
-      status = this.descend(standstill) || this.bringUp(standstill) ? this.settle() : "not-converged";
-      if (status !== "not-converged") break;
-    }
-    return status;
+    if (!isWarm) this.startWithChords();
+    const status = this.attempt(LOOSE_RELATIVE);
+    if (status !== "not-converged") return status;
+    this.startWithChords();
+    return this.attempt(TIGHT_RELATIVE);
+  }
+
+  private attempt(standstill: number): SolveStatus {
+    return this.descend(standstill) || this.bringUp(standstill) ? this.settle() : "not-converged";
   }
 
   /** Brings the loads up in steps, each from the volts of the one before. */
@@ -160,7 +170,7 @@ export class NetworkSolver {
     for (let k = 0; k < loads.length; k++)
       if (this.loads.isGoingOut(k, this.nodeV[loads[k]!.from]! - this.nodeV[loads[k]!.to]!)) this.goingOut.push(k);
     if (this.goingOut.length > 0) return "going-out";
-    const { currentRelative, powerRelative } = this.balance;
+    const { currentRelative, powerRelative } = this.balancer;
     if (!(currentRelative <= BALANCE_RELATIVE && powerRelative <= BALANCE_RELATIVE)) return "not-converged";
     return isStable ? "solved" : "unstable";
   }
@@ -219,7 +229,10 @@ export class NetworkSolver {
     for (let k = 0; k < spurOhm.length; k++) {
       const a = spurs.from[k]!;
       const b = spurs.to[k]!;
-      const i = loadScale * loads.currentThrough(k, nodeV[a]! - nodeV[b]!, loadScale * spurOhm[k]!);
+      loads.atV = nodeV[a]! - nodeV[b]!;
+      loads.seriesOhm = loadScale * spurOhm[k]!;
+      loads.lookThrough(k);
+      const i = loadScale * loads.currentA;
       loadSlopeS[k] = loads.slopeS;
       leftA[a]! += i;
       leftA[b]! -= i;
@@ -283,7 +296,8 @@ export class NetworkSolver {
     for (let s = 0; s < MAX_NEWTON_STEPS; s++) {
       this.iterations++;
       this.fillMatrix(false);
-      if (!this.ldl.factor()) {
+      this.isDefinite = this.ldl.factor();
+      if (!this.isDefinite) {
         this.fillMatrix(true);
         if (!this.ldl.factor()) return false;
       }
@@ -329,9 +343,9 @@ export class NetworkSolver {
       const b = active[e]!;
       branchA[b] = (nodeV[from[b]!]! - nodeV[to[b]!]! + emfV[b]!) * siemens[b]!;
     }
-    let isStable = true;
+    let isStable = this.isDefinite;
     let best = this.weigh();
-    for (let s = 0; s < MAX_POLISH_STEPS && best > AIMED_RELATIVE; s++) {
+    for (let s = 0; s < MAX_POLISH_STEPS && (best > this.aimedRelative || (s === 0 && !isStable)); s++) {
       this.iterations++;
       this.fillMatrix(false);
       isStable = this.ldl.factor();
@@ -369,7 +383,10 @@ export class NetworkSolver {
     for (let k = 0; k < spurOhm.length; k++) {
       const a = spurs.from[k]!;
       const b = spurs.to[k]!;
-      const i = loads.currentThrough(k, nodeV[a]! - nodeV[b]!, spurOhm[k]!);
+      loads.atV = nodeV[a]! - nodeV[b]!;
+      loads.seriesOhm = spurOhm[k]!;
+      loads.lookThrough(k);
+      const i = loads.currentA;
       loadSlopeS[k] = loads.slopeS;
       const before = spurs.fromBranch[k]!;
       if (before >= 0) {
@@ -382,7 +399,6 @@ export class NetworkSolver {
         branchA[after] = from[after] === b ? -i : i;
       }
     }
-    this.balance = this.balancer.weigh(this);
-    return Math.max(this.balance.currentRelative, this.balance.powerRelative);
+    return this.balancer.weigh(this);
   }
 }

@@ -23,4 +23,4 @@ export const sampleNumber = (seed: number, sample: number): number =>
  * leaving a figure out, adding one or taking the samples in another order changes no other figure's draw.
  */
 export const drawRatio = (keyOfInput: number, ofSample: number): number =>
-  ((mixed(mixed(keyOfInput ^ ofSample) + keyOfInput) >>> 0) + 0.5) / 4294967296;
+  ((mixed(keyOfInput ^ ofSample) >>> 0) + 0.5) / 4294967296;

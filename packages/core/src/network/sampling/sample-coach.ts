@@ -12,6 +12,8 @@ import { Sheets } from "./sheets.js";
 
 /** More than this cannot be kept. */
 const MOST_SAMPLES = 1_000_000;
+/** The balance that a sample is brought to: a tenth of what every solve must keep. */
+const AIMED_RELATIVE = 1e-10;
 
 /**
  * What would coaches that fit this record measure? Draws `samples` of them, each figure evenly from its span (those of one reel, one supply or one kind of
@@ -40,6 +42,7 @@ export function sampleCoach(index: CoachIndex, state: CoachState, options: Sampl
   const sheets = new Sheets(coach, nominal.value, samples);
   const sampleNumbers = new Uint32Array(samples);
   const isWarm = solver.run() === "solved";
+  solver.aimedRelative = AIMED_RELATIVE;
   const startV = solver.nodeV.slice();
   let solved = 0;
   for (let sample = 0; sample < samples; sample++) {
