@@ -5,6 +5,7 @@ import type {
   ChartSpan,
   CurvePoint,
   DoubtData,
+  FrontData,
   RampData,
   TimeCurrentData,
 } from "../src/charts/index.js";
@@ -104,6 +105,21 @@ export const rampData = fc.record({
   ramps: fc.array(ramp, { minLength: 1, maxLength: 3 }),
   lowestUsefulDuty: fc.option(fc.record({ ...labelled, dutyRatio: span(0.0005, 0.6) }), { nil: undefined }),
 }) as fc.Arbitrary<RampData>;
+
+export const frontData = fc.record({
+  ...head,
+  currency: fc.constantFrom("USD", "EUR"),
+  points: fc.array(
+    fc.record({
+      ...labelled,
+      cost: fc.double({ min: 0, max: 20_000, noNaN: true }),
+      lightsDimmed: fc.integer({ min: 0, max: 90 }),
+      wiresMoved: fc.integer({ min: 0, max: 12 }),
+      isChosen: fc.boolean(),
+    }),
+    { minLength: 1, maxLength: 14 },
+  ),
+}) as fc.Arbitrary<FrontData>;
 
 const quantity = fc
   .record({

@@ -70,6 +70,22 @@ function runInside(run: ChargeRun, i: number, reserveRatio: number, pen: Pen) {
   };
 }
 
+type WordPlaces = [number, number, "start" | "middle" | "end"][];
+
+/** The first run's hours stand under the reserve line, the second's over it, so that neither is taken for the other. */
+const below = (x0: number, x1: number, y: number): WordPlaces => [
+  [x0 + 6, y + 26, "end"],
+  [(x0 + x1) / 2, y + 26, "middle"],
+  [x1, y + 26, "start"],
+  [(x0 + x1) / 2, y + 46, "middle"],
+];
+const above = (x0: number, x1: number, y: number): WordPlaces => [
+  [x1 + 4, y - 12, "start"],
+  [(x0 + x1) / 2, y - 14, "middle"],
+  [x1, y - 14, "end"],
+  [(x0 + x1) / 2, y - 34, "middle"],
+];
+
 /**
  * How the charge of the bank runs down over the hours, as it is and after the plan, with the span that doubt leaves and the reserve that is to be kept.
  * SVG text, or why it cannot be drawn.
@@ -128,19 +144,12 @@ export function chargeChart(data: ChargeData, look: ChartLook = {}): Outcome<str
             (run, i) => placer.ring(entries[i]!.mark!, placesAlong(field, run.points.map(percent), 0.22 + 0.5 * i)).svg,
           );
           const words = { sizePx: sizes.axisPx, colour: palette.ink };
-          const spans = data.runs.map((run) => {
+          const spans = data.runs.map((run, i) => {
             if (!run.hoursToReserve) return "";
             const [x0] = field.at([run.hoursToReserve.lo, 0]);
             const [x1] = field.at([run.hoursToReserve.hi, 0]);
-            return placer.words(hoursText(run.hoursToReserve), { ...words, isStrong: true }, [
-              [(x0 + x1) / 2, y + 26, "middle"],
-              [x0, y + 26, "end"],
-              [x0 - 6, y - 12, "end"],
-              [x1 + 4, y - 12, "start"],
-              [x1, y + 26, "start"],
-              [(x0 + x1) / 2, y - 14, "middle"],
-              [(x0 + x1) / 2, y + 44, "middle"],
-            ]);
+            const text = `${entries[i]!.mark} ${hoursText(run.hoursToReserve)}`;
+            return placer.words(text, { ...words, isStrong: true }, i % 2 === 0 ? below(x0, x1, y) : above(x0, x1, y));
           });
           const line = placer.words(data.reserve.label, { ...words, colour: palette.soft }, [
             [field.x + 8, y + 24, "start"],

@@ -1,9 +1,17 @@
 import type { Outcome } from "@fusebook/core/quantity";
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { chargeData, doubtData, rampData, timeCurrentData } from "../../testing/chart-samples.js";
+import { chargeData, doubtData, frontData, rampData, timeCurrentData } from "../../testing/chart-samples.js";
 import { type SvgWords, svgFaults, svgSaid, svgSize, svgWords } from "../../testing/read-svg.js";
-import { CHART_THEMES, type ChartLook, chargeChart, doubtChart, rampChart, timeCurrentChart } from "./index.js";
+import {
+  CHART_THEMES,
+  type ChartLook,
+  chargeChart,
+  doubtChart,
+  frontChart,
+  rampChart,
+  timeCurrentChart,
+} from "./index.js";
 import { textWidthPx } from "./text-width.js";
 
 const look: fc.Arbitrary<ChartLook> = fc.record({
@@ -72,5 +80,6 @@ describe("every chart, whatever is asked of it, is whole XML whose words keep ap
   it("time and current", () => holdsFor(timeCurrentData, timeCurrentChart));
   it("charge", () => holdsFor(chargeData, chargeChart));
   it("ramp", () => holdsFor(rampData, rampChart));
+  it("front", () => holdsFor(frontData, frontChart));
   it("doubt", () => holdsFor(doubtData, doubtChart));
 });

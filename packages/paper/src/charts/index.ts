@@ -9,6 +9,7 @@ export {
   doubtChart,
   type RankedReading,
 } from "./doubt-chart.js";
+export { type FrontData, type FrontPoint, frontChart } from "./front-chart.js";
 export { type Ramp, type RampData, type RampStep, rampChart } from "./ramp-chart.js";
 export {
   type ConductorLimit,

@@ -14,7 +14,7 @@ export type Swatch =
     }
   | { readonly kind: "limit"; readonly side: 1 | -1 }
   | { readonly kind: "upright"; readonly manner: LineManner; readonly isAccent: boolean }
-  | { readonly kind: "point" };
+  | { readonly kind: "point"; readonly isOpen?: boolean };
 
 export interface LegendEntry {
   readonly says: Labelled;
@@ -32,7 +32,7 @@ function swatchAt(x: number, y: number, swatch: Swatch, pen: Pen): string {
   if (swatch.kind === "upright")
     return `<rect x="${n(x + 11)}" y="${n(y - 8)}" width="16" height="16" fill="${swatch.isAccent ? palette.copperWash : palette.wash}"/>${strokesOf(`M${n(x + 11)} ${n(y - 8)}v16M${n(x + 27)} ${n(y - 8)}v16`, swatch.manner, palette, id)}`;
   if (swatch.kind === "point")
-    return `<circle cx="${n(x + SWATCH_PX / 2)}" cy="${n(y)}" r="6" fill="${palette.copper}" stroke="${palette.sheet}" stroke-width="1.5"/>`;
+    return `<circle cx="${n(x + SWATCH_PX / 2)}" cy="${n(y)}" r="6" fill="${swatch.isOpen ? palette.sheet : palette.copper}" stroke="${swatch.isOpen ? palette.copper : palette.sheet}" stroke-width="${swatch.isOpen ? 2 : 1.5}"/>`;
   const [upper, lower] = swatch.edges ?? [];
   return [
     `<rect x="${n(x)}" y="${n(y - 7)}" width="${SWATCH_PX}" height="14" fill="${fillOf(swatch.fill, id)}"/>`,
