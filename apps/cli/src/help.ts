@@ -1,32 +1,47 @@
+import { wrap } from "./columns.js";
 import type { Command } from "./command.js";
 
 const COMMON_HELP: Readonly<Record<string, string>> = {
   help: "this page",
+  seed: "which run of chance, a whole number; 1 where absent. The same seed gives the same answer everywhere",
+  samples: "how many coaches are drawn from the stated tolerances",
   json: "the same answer as JSON with stable keys (docs/commands.md)",
   units: "us, metric or both; the record's own choice where absent",
 };
 
+const EXIT_CODES =
+  "Exit code: 0 fine; 1 findings at or above the severity asked, or a proof that fails; 2 the question could not be understood or a file not read.";
+
+const WIDTH = 100;
+const OPTION_COLUMN = 26;
+
+const wrapped = (text: string, indent: string): string[] =>
+  wrap(text, WIDTH - indent.length).map((line) => `${indent}${line}`);
+
 const optionLine = (name: string, help: string, command: Command): string => {
   const option = command.options[name];
   const short = option?.short ? `-${option.short}, ` : "    ";
-  return `  ${short}--${name}${option?.type === "string" ? " …" : ""}`.padEnd(26).concat(help);
+  const head = `  ${short}--${name}${option?.type === "string" ? " …" : ""}`.padEnd(OPTION_COLUMN);
+  return head + wrapped(help, " ".repeat(OPTION_COLUMN)).join("\n").trimStart();
 };
 
 /** The help page of one command. */
 export function commandHelp(command: Command): string {
-  const options = Object.entries({ ...command.optionHelp, ...COMMON_HELP }).filter(([name]) => name in command.options);
+  const options = Object.entries({ ...command.optionHelp, ...COMMON_HELP, ...command.optionHelp }).filter(
+    ([name]) => name in command.options,
+  );
   return [
     `fusebook ${command.name} ${command.usage}`.trim(),
     "",
-    command.about,
+    ...wrapped(command.about, ""),
     "",
     "Examples",
-    ...command.examples.flatMap(([line, what]) => [`  ${line}`, `      ${what}`]),
+    ...command.examples.flatMap(([line, what]) => [`  ${line}`, ...wrapped(what, "      ")]),
     "",
     "Options",
     ...options.map(([name, help]) => optionLine(name, help, command)),
     "",
-    "Exit code: 0 fine; 1 findings at or above the severity asked, or a proof that fails; 2 the question could not be understood or a file not read.",
+    ...wrapped(EXIT_CODES, ""),
   ].join("\n");
 }
 

@@ -1,6 +1,6 @@
 import { judge, proofWords, testsOf } from "@fusebook/core/proof";
 import { type CoachRecord, indexRecord, type Reading, readRecord } from "@fusebook/core/record";
-import { columns, jsonText } from "../columns.js";
+import { jsonText, wrap } from "../columns.js";
 import { type Command, EXIT, flag, text } from "../command.js";
 import { Misuse } from "../misuse.js";
 import { loadJson, loadRecord, unitsOf } from "../records.js";
@@ -46,19 +46,19 @@ export const prove: Command = {
     const report = judge(tests, readings, index);
     if (flag(values, "json")) io.out(jsonText({ record: record.id, ...report }));
     else {
-      io.out(
-        columns(
-          [
-            ["test", "what", "verdict", "because"],
-            ...report.judged.map((each) => [each.test.id, each.test.asks, each.verdict, proofWords(each, units)]),
-          ],
-          io.columns,
-        ),
-      );
+      const width = Math.min(io.columns, 110) - 4;
+      const lines = (body: string): string =>
+        wrap(body, width)
+          .map((line) => `    ${line}`)
+          .join("\n");
+      for (const each of report.judged)
+        io.out(
+          `${each.verdict.toUpperCase()}  ${each.test.id}\n${lines(each.test.asks)}\n${lines(proofWords(each, units))}\n`,
+        );
       for (const stray of report.strays) io.out(`reading ${stray.reading}: ${stray.why}`);
       const count = (verdict: string): number => report.judged.filter((each) => each.verdict === verdict).length;
       io.out(
-        `\n${count("holds")} proved, ${count("fails")} failed, ${count("open")} open, ${report.unproved.length} unproved.`,
+        `${count("holds")} proved, ${count("fails")} failed, ${count("open")} open, ${report.unproved.length} unproved.`,
       );
       io.out(
         report.maySign ? "The job may be signed." : `The job may not be signed: ${report.signingStoppedBy.join("; ")}.`,
