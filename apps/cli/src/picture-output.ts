@@ -13,7 +13,7 @@ export const PICTURE_OPTIONS: Options = {
 };
 
 export const PICTURE_OPTION_HELP: Readonly<Record<string, string>> = {
-  svg: "write the picture too (SVG; any browser shows it)",
+  svg: "write the picture too (SVG; any browser shows it); - gives the picture alone",
   theme: `of the picture: ${CHART_THEMES.join(", ")}; film where absent`,
   width: "of the picture, 320 to 1600 px; 900 where absent, 390 suits a phone",
   replace: "write over a file that is there",
@@ -44,6 +44,8 @@ export async function writePicture(
 ): Promise<string | undefined> {
   const file = text(values, "svg");
   if (file === undefined) return undefined;
+  if (file === "-" && flag(values, "json"))
+    throw new Misuse("--svg - and --json both want standard output; name a file for the picture");
   const drawn = draw(lookOf(values));
   if (drawn.kind === "missing") throw new Misuse(`--svg ${file}: nothing to draw; it needs ${drawn.needs.join(", ")}`);
   if (drawn.kind === "refused") throw new Misuse(`--svg ${file}: ${drawn.because} [${drawn.code}]`);
