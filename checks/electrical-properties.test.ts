@@ -1,13 +1,13 @@
 import { allOnState, busyState, type CoachSolution, solveCoach } from "@fusebook/core/network";
 import { ampacityOf, deviceCeilingOf } from "@fusebook/core/protection";
-import { type Figure, figureValue, gaugeNumber, gaugeSize, type Outcome } from "@fusebook/core/quantity";
 import { type CoachRecord, indexRecord, policyOf } from "@fusebook/core/record";
 import { generateCoach } from "@fusebook/fixtures";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { conductorsOf, copyOf, heat, known, type Place, stretch, thicken } from "./properties-coach.js";
 
 /** Laws that no figure may break, through the public engines, on coaches made from a seed. */
-const RUNS = { seed: 20261125, numRuns: 150 } as const;
+const RUNS = { seed: 20261125, numRuns: 110 } as const;
 /** What a second solve may differ by: the solver balances to 1e-9 of the currents, tens of amperes. */
 const LEAST_V = 1e-7;
 
@@ -16,65 +16,9 @@ const sizes = fc.integer({ min: 2, max: 14 });
 const choices = fc.nat(1_000_000);
 const factors = fc.double({ min: 1.05, max: 3, noNaN: true });
 
-type Run = { gauge?: unknown; lengthM?: Figure; resistanceOhm?: unknown };
-type Draft = { -readonly [K in keyof CoachRecord]: CoachRecord[K] };
-
-interface Place {
-  readonly what: string;
-  readonly run: Run;
-  /** The loads whose current goes through it. */
-  readonly isBehind: (load: string, solved: CoachSolution) => boolean;
-}
-
-/** Every conductor of a coach that is known by gauge and length. */
-function conductorsOf(record: Draft): Place[] {
-  const places: Place[] = [];
-  for (const cable of record.cables ?? [])
-    places.push({
-      what: cable.id,
-      run: cable as Run,
-      isBehind: (load, solved) => {
-        const found = solved.loads.get(load as never);
-        return found?.kind === "known" && found.value.parts.some((part) => part.id === cable.id);
-      },
-    });
-  for (const circuit of record.circuits ?? [])
-    for (const side of ["out", "return"] as const)
-      if (circuit[side])
-        places.push({
-          what: `${circuit.id}.${side}`,
-          run: circuit[side] as Run,
-          isBehind: (load) => (circuit.loads ?? []).includes(load as never),
-        });
-  for (const load of record.loads ?? [])
-    if (load.tail)
-      places.push({ what: `${load.id}.tail`, run: load.tail as Run, isBehind: (other) => other === load.id });
-  return places.filter(({ run }) => run.gauge !== undefined && run.lengthM !== undefined && !run.resistanceOhm);
-}
-
-const copyOf = (record: CoachRecord): Draft => structuredClone(record) as Draft;
-
-/** The same wire with two gauge numbers more copper. */
-function thicken(run: Run): boolean {
-  const number = gaugeNumber(String(run.gauge).replace(/ AWG$/, ""));
-  if (number === undefined || number < 0) return false;
-  run.gauge = `${gaugeSize(number - 2)} AWG`;
-  return true;
-}
-
-function stretch(run: Run, by: number): void {
-  const length = run.lengthM!;
-  run.lengthM = typeof length === "number" ? length * by : { ...length, value: figureValue(length) * by };
-}
-
 function solved(record: CoachRecord): CoachSolution {
   const index = indexRecord(record);
   return known(solveCoach(index, busyState(index)));
-}
-
-function known<T>(outcome: Outcome<T>): T {
-  if (outcome.kind !== "known") throw new Error(JSON.stringify(outcome));
-  return outcome.value;
 }
 
 /** The drop of every load that is behind a conductor, before and after a change. */
@@ -106,8 +50,8 @@ describe("laws of the electrical engines on generated coaches", () => {
       }),
       RUNS,
     );
-    expect(seen.changes).toBeGreaterThan(100);
-    expect(seen.loads).toBeGreaterThan(150);
+    expect(seen.changes).toBeGreaterThan(70);
+    expect(seen.loads).toBeGreaterThan(100);
   });
 
   it("length: a longer wire never takes from the drop of a load behind it", () => {
@@ -131,11 +75,7 @@ describe("laws of the electrical engines on generated coaches", () => {
         const { record } = generateCoach({ seed, circuits });
         const policy = policyOf(record);
         const draft = copyOf(record);
-        draft.policy = {
-          ...record.policy,
-          ambientC: policy.ambientC + byK,
-          zoneAmbientC: Object.fromEntries(Object.entries(policy.zoneAmbientC).map(([zone, c]) => [zone, c + byK])),
-        };
+        heat(draft, byK, policy);
         const [cool, hot] = [solved(record), solved(draft)];
         for (const [id, one] of cool.loads) {
           const other = hot.loads.get(id);
