@@ -22,9 +22,24 @@ export const COMMANDS: readonly Entry[] = [
     async () => (await import("./commands/check.js")).check,
   ),
   entry(
+    "doubt",
+    "how likely each open verdict fails, and what to read next",
+    async () => (await import("./commands/doubt.js")).doubt,
+  ),
+  entry(
+    "solve",
+    "volts, amps and drops of the whole coach in one state",
+    async () => (await import("./commands/solve.js")).solve,
+  ),
+  entry(
     "plan",
     "which modules to replace, every switch, every fuse, and why not more",
     async () => (await import("./commands/plan.js")).plan,
+  ),
+  entry(
+    "hours",
+    "how long the batteries last, before and after a plan, and what drains them",
+    async () => (await import("./commands/hours.js")).hours,
   ),
   entry("packet", "the papers for the job, as one PDF", async () => (await import("./commands/packet.js")).packet),
   entry(
@@ -41,6 +56,11 @@ export const COMMANDS: readonly Entry[] = [
     "bank",
     "bank switches: set them, read them, work out their rule",
     async () => (await import("./commands/bank.js")).bank,
+  ),
+  entry(
+    "dim",
+    "what may be dimmed and why, flicker, lowest duty, ramps that look even",
+    async () => (await import("./commands/dim.js")).dim,
   ),
   entry(
     "tables",

@@ -60,6 +60,8 @@ export interface DimmingOptions {
   /** Presses from lowest to full; eight where not said. */
   readonly steps?: number | undefined;
   readonly duties?: readonly number[] | undefined;
+  /** Only the verdicts: no currents, and drivers only where their capacitors are known. For many circuits at once. */
+  readonly isBrief?: boolean | undefined;
 }
 
 const DUTIES = [0.1, 0.25, 0.5, 0.75, 1] as const;
@@ -73,7 +75,9 @@ export function dimmingOf(index: CoachIndex, circuitId: string, options: Dimming
   const kind = options.kind ?? kindOf(index, module);
   const kindOutcome = kindToDim(index, circuit, module, kind);
   const suitability = circuitSuitability(index, circuit, options.wishes);
-  const hasDriver = suitability.loads.some((each) => each.load.class === "led-driver");
+  const hasDriver = suitability.loads.some(
+    ({ load }) => load.class === "led-driver" && (options.isBrief !== true || load.inputCapacitanceF !== undefined),
+  );
   const feed = hasDriver ? circuitFeed(index, circuit) : undefined;
   const loads = suitability.loads.map((each) => loadDimming(index, each, kindOutcome, feed));
   const lowest = lowestOf(loads);

@@ -33,7 +33,10 @@ export interface FilamentPulse {
 }
 
 const STEPS = 48;
-const MAX_PERIODS = 4000;
+const MAX_STEPS = 40;
+/** Share of the full temperature: no filament is colder while it glows at all, and what is left over a period when it repeats. */
+const COLDEST = 1e-3;
+const SETTLED = 1e-13;
 
 /**
  * How far does a filament's glow swing while PWM heats it? One heat capacity: `timeConstantS * slope` is what it stores, volts^2 over its resistance
@@ -56,26 +59,29 @@ export function filamentPulse(timeConstantS: number, pwmHz: number, dutyRatio: n
       const b = rise(at + (h / 2) * a, isOn);
       const c = rise(at + (h / 2) * b, isOn);
       const d = rise(at + h * c, isOn);
-      const next = Math.max(1e-3, at + (h / 6) * (a + 2 * b + 2 * c + d));
+      const next = Math.max(COLDEST, at + (h / 6) * (a + 2 * b + 2 * c + d));
       light.sum += (h / 2) * (at ** LIGHT_BY_TEMPERATURE + next ** LIGHT_BY_TEMPERATURE);
       at = next;
     }
     return at;
   };
-  // Where it would settle if it were infinitely slow: the steady heat of that duty.
-  let low = dutyRatio ** (1 / (HEAT_BY_TEMPERATURE + OHM_BY_TEMPERATURE));
-  let high = low;
-  let before = Number.NaN;
-  for (let period = 0; period < MAX_PERIODS; period++) {
+  let high = 0;
+  const over = (low: number): number => {
     light.sum = 0;
     high = run(low, onS, true);
-    const next = run(high, offS, false);
-    const moved = next - low;
-    // Each period leaves the same share of the way, so that the rest of it can be stepped over.
-    const share = moved / before;
-    low = period > 1 && share > 0.2 && share < 0.999 && period % 4 === 0 ? next + (moved * share) / (1 - share) : next;
-    before = period % 4 === 0 ? Number.NaN : moved;
-    if (Math.abs(moved) < 1e-10) break;
+    return run(high, offS, false) - low;
+  };
+  // Where it would settle if it were infinitely slow: the steady heat of that duty. What is over after a period falls as the start is hotter.
+  let before = dutyRatio ** (1 / (HEAT_BY_TEMPERATURE + OHM_BY_TEMPERATURE));
+  let overBefore = over(before);
+  let low = Math.max(COLDEST, before + overBefore);
+  for (let step = 0; step < MAX_STEPS; step++) {
+    const overNow = over(low);
+    const slope = (overNow - overBefore) / (low - before);
+    if (Math.abs(overNow) < SETTLED || !(slope < 0)) break;
+    before = low;
+    overBefore = overNow;
+    low = Math.min(1, Math.max(COLDEST, low - overNow / slope));
   }
   const minLightRatio = low ** LIGHT_BY_TEMPERATURE;
   const maxLightRatio = high ** LIGHT_BY_TEMPERATURE;

@@ -1,4 +1,4 @@
-import { type Figure, known, type Outcome, type Span, spanOf } from "../quantity/index.js";
+import { type Figure, known, type Outcome, refused, type Span, spanOf } from "../quantity/index.js";
 import { type Flicker, flickerOf } from "./flicker.js";
 import { type DriverFeed, type LampFigures, type Modulation, modulationDepth } from "./modulation-depth.js";
 
@@ -22,14 +22,15 @@ export function flickerOfLoad(
   feed: DriverFeed | undefined = undefined,
 ): Outcome<LoadFlicker> {
   const pwmHz = spanOf(pwm, "frequency");
-  const lowest = pwmHz.lo > 0 ? pwmHz.lo : 1e-3;
+  if (!(pwmHz.lo > 0))
+    return refused("frequency-out-of-range", `the PWM frequency is above 0 Hz, got ${pwmHz.lo} to ${pwmHz.hi}`);
   const duties = new Set([Math.max(fromDutyRatio, 0.01), ...DUTIES.filter((duty) => duty > fromDutyRatio)]);
   let worst: { dutyRatio: number; modulation: Modulation } | undefined;
   let ratio: Span | undefined;
   for (const dutyRatio of duties) {
     if (dutyRatio >= 1) continue;
     // Slower PWM swings more, so that the lowest frequency bounds from above and the highest from below.
-    const most = modulationDepth(load, lowest, dutyRatio, feed);
+    const most = modulationDepth(load, pwmHz.lo, dutyRatio, feed);
     if (most.kind !== "known") return most;
     const { knownFrom, filter } = most.value;
     const isFiltered = filter === "thermal" || filter === "capacitor";

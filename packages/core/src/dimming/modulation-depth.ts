@@ -79,13 +79,17 @@ export function modulationDepth(
   }
 }
 
+/** A filament this much quicker than the PWM goes out between pulses, as far as any limit cares. */
+const GOES_OUT = 0.005;
+
 function throughHeat(stated: Figure | undefined, pwmHz: number, dutyRatio: number): Outcome<Modulation> {
   const nominalS = stated === undefined ? FILAMENT_TIME_CONSTANT.nominalS : figureValue(stated);
   const spanS = stated === undefined ? FILAMENT_TIME_CONSTANT.spanS : spanOf(stated, "time");
   if (!(nominalS > 0))
     return refused("figure-out-of-range", `filamentTimeConstantS: wanted above 0 s, got ${nominalS}`);
   // A filament without any slowness would go out between pulses.
-  const swing = (timeS: number): number => (timeS > 0 ? filamentPulse(timeS, pwmHz, dutyRatio).modulationRatio : 1);
+  const swing = (timeS: number): number =>
+    timeS * pwmHz > GOES_OUT ? filamentPulse(timeS, pwmHz, dutyRatio).modulationRatio : 1;
   return known({
     ratio: { lo: swing(spanS.hi), hi: swing(spanS.lo) },
     nominalRatio: swing(nominalS),

@@ -9,6 +9,7 @@ export type { Rule } from "./rule.js";
 export { ALL_RULES } from "./rules/all-rules.js";
 export { minutesFor, readingMin } from "./settle.js";
 export { PART_SHEET } from "./sources.js";
+export { dimmingWhy } from "./words/dimming-words.js";
 export { evidenceWords } from "./words/evidence-words.js";
 export { fieldWords } from "./words/field-words.js";
 export { type FindingWords, findingLine, findingWords, settledByWords } from "./words/finding-words.js";

@@ -24,6 +24,9 @@ const WHY: Readonly<Record<string, string>> = {
 };
 const why = (code: string): string => WHY[code] ?? code;
 
+/** Why a load may or may not be dimmed, by the code of its suitability, as half a sentence: "it moves". */
+export const dimmingWhy = why;
+
 /** Said wherever a class figure from memory stood in for a driver's capacitor. */
 const guess = (say: Say): string =>
   say.text("knownFrom") === "class" ? " (its capacitor is not known: class figure from memory)" : "";

@@ -1,5 +1,5 @@
-import { flickerOfLoad } from "../../../dimming/index.js";
-import { figureValue } from "../../../quantity/index.js";
+import { flickerOfLoad, type LoadFlicker } from "../../../dimming/index.js";
+import { figureValue, type Outcome } from "../../../quantity/index.js";
 import { sourceOf } from "../../../tables/index.js";
 import { defineRule, type Said } from "../../define-rule.js";
 import { isDimmedToday } from "../../enabled-blocks.js";
@@ -32,9 +32,13 @@ export const flickerRisk = defineRule(
       const pwmHz = kind.pwmHz;
       const kindPath = `${index.pathOf("moduleKinds", kind.id)}.pwmHz`;
       const evidence = [figureEvidence(kindPath, "pwm-frequency", "Hz", pwmHz)];
+      // Many lamps are alike in all that counts here.
+      const asked = new Map<string, Outcome<LoadFlicker>>();
       let worst: Said | undefined;
       for (const lamp of lamps) {
-        const flicker = flickerOfLoad(lamp, pwmHz);
+        const key = JSON.stringify([lamp.class, lamp.filamentTimeConstantS]);
+        const flicker = asked.get(key) ?? flickerOfLoad(lamp, pwmHz);
+        asked.set(key, flicker);
         // No lamp, or a sort that nobody knows: other rules tell of both.
         if (flicker.kind === "missing" || (flicker.kind === "refused" && flicker.code === "no-light")) continue;
         // A frequency doubted down to nothing cannot be judged; that is open, not silent.
