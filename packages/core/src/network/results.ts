@@ -76,6 +76,7 @@ export interface CoachSpans {
   readonly circuitA: ReadonlyMap<CircuitId, Outcome<Spanned>>;
   readonly moduleA: ReadonlyMap<ModuleId, Outcome<Spanned>>;
   readonly cableA: ReadonlyMap<CableId, Outcome<Spanned>>;
+  readonly cableDropV: ReadonlyMap<CableId, Outcome<Spanned>>;
   /** What is known of a total when parts are missing: at least this much. */
   readonly moduleAtLeastA: ReadonlyMap<ModuleId, number>;
   readonly cableAtLeastA: ReadonlyMap<CableId, number>;

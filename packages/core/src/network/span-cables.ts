@@ -5,7 +5,7 @@ import type { CoachNetwork } from "./coach-network.js";
 import type { CoachSpans, Spanned } from "./results.js";
 import type { CornerSolver } from "./span-corners.js";
 import type { Enclosure } from "./span-enclosure.js";
-import { spanned } from "./spanned.js";
+import { type Cornered, spanned } from "./spanned.js";
 
 /** A current between two ends, as an interval. */
 interface Drawn {
@@ -21,22 +21,35 @@ export function cableSpans(
   nominal: CoachSpans["nominal"],
   box: Enclosure,
   corners: CornerSolver | undefined,
-): Pick<CoachSpans, "cableA" | "cableAtLeastA"> {
+): Pick<CoachSpans, "cableA" | "cableDropV" | "cableAtLeastA"> {
   const { drawn, unknown, unplacedA } = currentsOf(coach, flow, box);
   const needs = cableNeeds(coach, flow);
   const cableA = new Map<CableId, Outcome<Spanned>>();
+  const cableDropV = new Map<CableId, Outcome<Spanned>>();
   const cableAtLeastA = new Map<CableId, number>();
+  const putDrop = (id: CableId, current: Outcome<Spanned>, ohm: Span, exact: Cornered | undefined) => {
+    const drop = nominal.cableDropV.get(id)!;
+    if (drop.kind !== "known") cableDropV.set(id, drop);
+    else if (current.kind === "known") {
+      const { lo, hi } = current.value.span;
+      cableDropV.set(id, known(spanned(drop.value, { lo: Math.max(0, lo) * ohm.lo, hi: hi * ohm.hi }, exact)));
+    }
+  };
   for (const { cable, branch, edge } of coach.cables) {
     const found = nominal.cableA.get(cable.id)!;
     if (edge < 0) {
       cableAtLeastA.set(cable.id, 0);
-      cableA.set(cable.id, found.kind === "known" ? known(spanned(0, { lo: 0, hi: 0 }, undefined)) : found);
+      const none = known(spanned(0, { lo: 0, hi: 0 }, undefined));
+      cableA.set(cable.id, found.kind === "known" ? none : found);
+      cableDropV.set(cable.id, none);
       continue;
     }
     if (flow.isInLoop(edge)) {
       cableAtLeastA.set(cable.id, 0);
       const whole = { lo: 0, hi: loopMostA(coach, box) };
-      cableA.set(cable.id, found.kind === "known" ? known(spanned(found.value, whole, undefined)) : found);
+      const current = found.kind === "known" ? known(spanned(found.value, whole, undefined)) : found;
+      cableA.set(cable.id, current);
+      putDrop(cable.id, current, coach.ohmSpan[branch]!, undefined);
       continue;
     }
     const sum = through(flow, edge, drawn);
@@ -46,9 +59,14 @@ export function cableSpans(
     cableAtLeastA.set(cable.id, sizeOf({ lo: sum.lo + doubt.lo - strayA, hi: sum.hi + doubt.hi + strayA }).lo);
     const exact = corners?.setCurrent(corners.loadsOf(branch));
     const size = sizeOf(sum);
-    cableA.set(cable.id, found.kind === "known" ? known(spanned(found.value, size, exact && sizeOf(exact))) : found);
+    const current =
+      found.kind === "known"
+        ? known(spanned(found.value, size, exact && { ...exact, span: sizeOf(exact.span) }))
+        : found;
+    cableA.set(cable.id, current);
+    putDrop(cable.id, current, coach.ohmSpan[branch]!, corners?.branchDrop(branch));
   }
-  return { cableA, cableAtLeastA };
+  return { cableA, cableDropV, cableAtLeastA };
 }
 
 function currentsOf(coach: CoachNetwork, flow: CableFlow, box: Enclosure) {

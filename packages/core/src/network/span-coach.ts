@@ -25,7 +25,7 @@ export function spanCoach(index: CoachIndex, state: CoachState): Outcome<CoachSp
   const status = solver.run();
   if (status !== "solved") return refused("no-operating-point", whyNoPoint(coach, status, solver.goingOut));
   const flow = new CableFlow(coach);
-  const enclosed = encloseCoach(coach, flow);
+  const enclosed = encloseCoach(coach);
   if (enclosed.kind !== "known") return enclosed;
   return known(assemble(coach, flow, solver, enclosed.value));
 }
@@ -73,8 +73,8 @@ function assemble(coach: CoachNetwork, flow: CableFlow, solver: NetworkSolver, b
     );
   }
 
-  const { cableA, cableAtLeastA } = cableSpans(coach, flow, nominal, box, corners);
-  return { state: coach.state, nominal, loads, circuitA, moduleA, cableA, moduleAtLeastA, cableAtLeastA };
+  const { cableA, cableDropV, cableAtLeastA } = cableSpans(coach, flow, nominal, box, corners);
+  return { state: coach.state, nominal, loads, circuitA, moduleA, cableA, cableDropV, moduleAtLeastA, cableAtLeastA };
 }
 
 function spanOfLoad(
@@ -94,6 +94,6 @@ function spanOfLoad(
   return known({
     onV: spanned(onV, { lo: box.loadLoV[k]!, hi: box.loadHiV[k]! }, corners?.loadVolts(k)),
     onA: spanned(onA, { lo: box.loadLoA[k]!, hi: box.loadHiA[k]! }, corners?.setCurrent([k])),
-    dropV: spanned(dropV, { lo: box.loadLoDropV[k]!, hi: box.loadHiDropV[k]! }, undefined),
+    dropV: spanned(dropV, { lo: box.loadLoDropV[k]!, hi: box.loadHiDropV[k]! }, corners?.loadDrop(k)),
   });
 }

@@ -1,5 +1,6 @@
-import { type CableFlow, hasLoops } from "./cable-flow.js";
 import type { CoachNetwork } from "./coach-network.js";
+import { Bridges } from "./core-bridges.js";
+import { Groups } from "./islands.js";
 import { SparseLdl } from "./ldl.js";
 
 /** A pair of nodes of the core, where circuits or supplies join: out at the positive end, back at the other. */
@@ -17,8 +18,6 @@ export interface CoreBounds {
   /** Z by port pair, ports x ports. */
   readonly lo: Float64Array;
   readonly hi: Float64Array;
-  /** One battery and one way from it to every node: the bounds are the spans of the shared resistances themselves. */
-  readonly isTree: boolean;
   /** Ports that no battery feeds; nothing is bounded for them. */
   readonly isFed: readonly boolean[];
 }
@@ -27,11 +26,11 @@ export interface CoreBounds {
  * Bounds on the core's transfer resistances. With one battery its terminals are held (its own resistance is counted apart); with several, each
  * battery's resistance is in the core and its volts are shorted.
  *
- * In a tree Z(j,k) is the sum of the resistances that both ports share, so it lies between its values at the low and at the high ends. With loops, the
- * heat Q(x) = x'Zx that a set of injected currents makes never falls when a resistance rises (Rayleigh), and Z(j,k) = (Q(j) + Q(k) - Q(j - k)) / 2
- * (Q(j) for one ampere at port j), so bounds on the three give bounds on Z.
+ * A branch that is the only way carries all that is drawn beyond it, so what two ports share of such branches is the sum of their resistances, with those
+ * spans. In the loops that are left, the heat Q(x) = x'Zx that a set of injected currents makes never falls when a resistance rises (Rayleigh), and
+ * Z(j,k) = (Q(j) + Q(k) - Q(j - k)) / 2 (Q(j) for one ampere at port j), so bounds on the three give bounds on Z.
  */
-export function coreBounds(coach: CoachNetwork, flow: CableFlow, ports: readonly Port[]): CoreBounds {
+export function coreBounds(coach: CoachNetwork, ports: readonly Port[]): CoreBounds {
   const batteries = coach.supplies.filter((supply) => supply.branch >= 0);
   const only = batteries.length === 1 ? batteries[0] : undefined;
   const recordNodes = coach.nodeOf.size;
@@ -47,9 +46,25 @@ export function coreBounds(coach: CoachNetwork, flow: CableFlow, ports: readonly
     recordNodes,
     inCore.map((b) => branches[b]!),
   );
+  const bridges = new Bridges(
+    recordNodes,
+    inCore.map((b) => branches[b]!),
+    held,
+  );
+  // Bridges count by themselves, so for the loops their two ends are one node.
+  const groups = new Groups(recordNodes);
+  for (const node of held) groups.join(node, [...held][0]!);
+  inCore.forEach((b, i) => {
+    if (bridges.isBridge[i]) groups.join(branches[b]!.from, branches[b]!.to);
+  });
+  const heldRoot = groups.rootOf([...held][0]!);
   const unknown = new Int32Array(recordNodes).fill(-1);
   let size = 0;
-  for (let n = 0; n < recordNodes; n++) if (isConnected[n] && !held.has(n)) unknown[n] = size++;
+  for (let n = 0; n < recordNodes; n++) {
+    const root = groups.rootOf(n);
+    if (isConnected[n] && root !== heldRoot && unknown[root] === -1) unknown[root] = size++;
+  }
+  for (let n = 0; n < recordNodes; n++) unknown[n] = unknown[groups.rootOf(n)]!;
   const rows: number[] = [];
   const columns: number[] = [];
   const pair = inCore.map((b) => {
@@ -97,15 +112,27 @@ export function coreBounds(coach: CoachNetwork, flow: CableFlow, ports: readonly
   };
   const lo = transferAt("lo");
   const hi = transferAt("hi");
-  const isTree = only !== undefined && !hasLoops(coach, flow);
-  if (!isTree) spreadByHeat(lo, hi, count);
+  if (size > 0) spreadByHeat(lo, hi, count);
+  const share = (i: number, port: Port): number =>
+    Number(bridges.isBeyond(i, port.positive)) - Number(bridges.isBeyond(i, port.negative));
+  inCore.forEach((b, i) => {
+    if (!bridges.isBridge[i]) return;
+    const { lo: least, hi: most } = coach.ohmSpan[b]!;
+    const sharing = ports.map((port, k) => (isFed[k] ? share(i, port) : 0));
+    for (let j = 0; j < count; j++)
+      for (let k = 0; k < count; k++) {
+        const sign = sharing[j]! * sharing[k]!;
+        lo[j * count + k]! += sign > 0 ? least : sign < 0 ? -most : 0;
+        hi[j * count + k]! += sign > 0 ? most : sign < 0 ? -least : 0;
+      }
+  });
   // The solves round; a part in ten thousand million outward covers it.
   for (let i = 0; i < lo.length; i++) {
     const slack = 1e-10 * Math.max(Math.abs(lo[i]!), Math.abs(hi[i]!)) + 1e-14;
     lo[i]! -= slack;
     hi[i]! += slack;
   }
-  return { ports, lo, hi, isTree, isFed };
+  return { ports, lo, hi, isFed };
 }
 
 function spreadByHeat(lo: Float64Array, hi: Float64Array, count: number): void {

@@ -3,6 +3,7 @@ import { type CableFlow, hasLoops } from "./cable-flow.js";
 import type { CoachNetwork } from "./coach-network.js";
 import { isMonotone } from "./load-model.js";
 import { NetworkSolver } from "./solver.js";
+import type { Cornered } from "./spanned.js";
 
 /** Above this many loads the corners would cost more than their tightness is worth; the enclosure serves instead. */
 const MOST_LOADS = 150;
@@ -71,7 +72,7 @@ export class CornerSolver {
   }
 
   /** Volts across one load. */
-  loadVolts(k: number): Span | undefined {
+  loadVolts(k: number): Cornered | undefined {
     const of = () => this.voltsOf(k);
     const isOn = (b: number) => this.carries[b]![k] === 1;
     const lo = this.solve(
@@ -86,12 +87,12 @@ export class CornerSolver {
       () => "least",
       of,
     );
-    return lo === undefined || hi === undefined ? undefined : outward(lo, hi);
+    return this.cornered(lo, hi, true);
   }
 
   /** The current of a set of loads together; undefined where the set cuts across a branch's own. */
-  setCurrent(set: readonly number[]): Span | undefined {
-    const isIn = new Uint8Array(this.coach.network.loads.length);
+  setCurrent(set: readonly number[]): Cornered | undefined {
+    const isIn = new Uint8Array(this.coach.loadBounds.length);
     for (const k of set) isIn[k] = 1;
     if (set.length > 1 && !areNested([...this.carries, isIn])) return undefined;
     const touches = this.carries.map((row) => set.some((k) => row[k] === 1));
@@ -108,12 +109,75 @@ export class CornerSolver {
       (k) => (isIn[k] ? "most" : "least"),
       of,
     );
-    return lo === undefined || hi === undefined ? undefined : outward(lo, hi);
+    return this.cornered(lo, hi, true);
+  }
+
+  /** Volts along one branch: more with its own resistance and the hunger of what it carries, less with every other resistance on their way. */
+  branchDrop(branch: number): Cornered | undefined {
+    const set = this.loadsOf(branch);
+    const touches = this.carries.map((row) => set.some((k) => row[k] === 1));
+    const isIn = this.carries[branch]!;
+    const of = () => set.reduce((sum, k) => sum + this.solver.loadA[k]!, 0) * this.solver.ohm[branch]!;
+    const lo = this.solve(
+      "lo",
+      (b) => (touches[b] && b !== branch ? "hi" : "lo"),
+      (k) => (isIn[k] === 1 ? "least" : "most"),
+      of,
+    );
+    const hi = this.solve(
+      "hi",
+      (b) => (touches[b] && b !== branch ? "lo" : "hi"),
+      (k) => (isIn[k] === 1 ? "most" : "least"),
+      of,
+    );
+    return this.cornered(lo, hi, true);
+  }
+
+  /**
+   * Volts lost between the terminals and load k. The part along branches that other loads share rises with the others' hunger, the part along its own
+   * branches falls with it; each is taken at its own corner, so the sum is an enclosure.
+   */
+  loadDrop(k: number): Cornered | undefined {
+    const supply = this.coach.supplies[0]!;
+    const isOn = (b: number) => this.carries[b]![k] === 1;
+    const isOwn = this.carries.map((row) => row[k] === 1 && row.reduce((sum, one) => sum + one, 0) === 1);
+    const ownDropV = () => {
+      let ohm = 0;
+      for (let b = 0; b < isOwn.length; b++) if (isOwn[b]) ohm += this.solver.ohm[b]!;
+      return ohm * this.solver.loadA[k]!;
+    };
+    const sharedDropV = () => {
+      const { nodeV } = this.solver;
+      return nodeV[supply.positive]! - nodeV[supply.negative]! - this.voltsOf(k) - ownDropV();
+    };
+    const other = (end: "lo" | "hi") => (end === "lo" ? "hi" : "lo");
+    const hungry = (end: "lo" | "hi") => (end === "lo" ? "least" : "most");
+    const at = (end: "lo" | "hi"): number | undefined => {
+      const shared = this.solve(
+        end,
+        (b) => (b === supply.branch || isOwn[b] || !isOn(b) ? other(end) : end),
+        () => hungry(end),
+        sharedDropV,
+      );
+      const own = this.solve(
+        end,
+        (b) => (isOwn[b] || !isOn(b) ? end : other(end)),
+        (l) => hungry(l === k ? end : other(end)),
+        ownDropV,
+      );
+      return shared === undefined || own === undefined ? undefined : shared + own;
+    };
+    const lo = at("lo");
+    return this.cornered(lo, at("hi"), false);
   }
 
   /** The loads a branch carries. */
   loadsOf(branch: number): number[] {
     return [...this.carries[branch]!.keys()].filter((k) => this.carries[branch]![k] === 1);
+  }
+
+  private cornered(lo: number | undefined, hi: number | undefined, isExact: boolean): Cornered | undefined {
+    return lo === undefined || hi === undefined ? undefined : { span: outward(lo, hi), isExact };
   }
 
   private voltsOf(k: number): number {

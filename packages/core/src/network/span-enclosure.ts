@@ -1,5 +1,4 @@
 import { known, type Outcome, refused, type Span } from "../quantity/index.js";
-import type { CableFlow } from "./cable-flow.js";
 import type { CircuitWiring, CoachNetwork } from "./coach-network.js";
 import { type CoreBounds, coreBounds, type Port } from "./span-core.js";
 import { LoadRanges } from "./span-currents.js";
@@ -45,7 +44,7 @@ export const unknownMostA = (coach: CoachNetwork, wiring: CircuitWiring): number
  * V(load) = V0 - R(battery) sum I - sum Z I - R(own way) I, each side an interval, until they stand still. What is cut away holds no operating point, so
  * the rest holds them all. Refused where there is no battery.
  */
-export function encloseCoach(coach: CoachNetwork, flow: CableFlow): Outcome<Enclosure> {
+export function encloseCoach(coach: CoachNetwork): Outcome<Enclosure> {
   const batteries = coach.supplies.filter((supply) => supply.branch >= 0);
   const first = batteries[0];
   if (!first)
@@ -86,7 +85,7 @@ export function encloseCoach(coach: CoachNetwork, flow: CableFlow): Outcome<Encl
   });
   for (const supply of coach.supplies) if (supply.load >= 0) single(supply.positive, supply.negative, supply.load);
   const portOfBattery = batteries.map((battery) => portOf(battery.positive, battery.negative));
-  const core = coreBounds(coach, flow, ports);
+  const core = coreBounds(coach, ports);
   const fed = spurs.filter((spur) => spur.port >= 0 && core.isFed[spur.port]);
   return known(
     narrow(coach, core, fed, portOfBattery, {
@@ -196,7 +195,8 @@ function narrow(
 
 /**
  * Volts at each port with no load. One battery: its own. Several: were all at E0 every port would be at E0; what each is off by, it adds in the share
- * Z(port, battery) / R(battery), which is never more than one.
+ * Z(port, battery) / R(battery), which is never more than one. Where all batteries stand on one negative no way can lead current back into it but through
+ * one of them: the shares are then none below nothing, together one, and no port lies outside the batteries' own volts.
  */
 function restVolts(coach: CoachNetwork, core: CoreBounds, portOfBattery: readonly number[]) {
   const batteries = coach.supplies.filter((supply) => supply.branch >= 0);
@@ -205,6 +205,9 @@ function restVolts(coach: CoachNetwork, core: CoreBounds, portOfBattery: readonl
   const first = emf[0]!;
   if (batteries.length === 1)
     return { lo: new Float64Array(count).fill(first.lo), hi: new Float64Array(count).fill(first.hi), topV: first.hi };
+  const isOneNegative = batteries.every((battery) => battery.negative === batteries[0]!.negative);
+  const leastV = Math.min(...emf.map((one) => one.lo));
+  const mostV = Math.max(...emf.map((one) => one.hi));
   const middleV = emf.reduce((sum, one) => sum + (one.lo + one.hi) / 2, 0) / emf.length;
   const lo = new Float64Array(count).fill(middleV);
   const hi = new Float64Array(count).fill(middleV);
@@ -214,13 +217,20 @@ function restVolts(coach: CoachNetwork, core: CoreBounds, portOfBattery: readonl
     for (let j = 0; j < count; j++) {
       const at = j * count + portOfBattery[s]!;
       const share = {
-        lo: Math.max(-1, Math.min(core.lo[at]! / ohm.lo, core.lo[at]! / ohm.hi)),
+        lo: Math.max(isOneNegative ? 0 : -1, Math.min(core.lo[at]! / ohm.lo, core.lo[at]! / ohm.hi)),
         hi: Math.min(1, Math.max(core.hi[at]! / ohm.lo, core.hi[at]! / ohm.hi)),
       };
       const ends = [share.lo * off.lo, share.lo * off.hi, share.hi * off.lo, share.hi * off.hi];
       lo[j]! += Math.min(...ends);
       hi[j]! += Math.max(...ends);
     }
+  }
+  if (isOneNegative) {
+    for (let j = 0; j < count; j++) {
+      lo[j] = Math.max(leastV, lo[j]!);
+      hi[j] = Math.min(mostV, hi[j]!);
+    }
+    return { lo, hi, topV: mostV };
   }
   // No port can be further apart than all batteries in a row.
   return { lo, hi, topV: emf.reduce((sum, one) => sum + one.hi, 0) };
