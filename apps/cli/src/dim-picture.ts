@@ -1,6 +1,6 @@
 import { type EvenRamp, type KindRamps, lightnessOf } from "@fusebook/core/dimming";
 import type { Outcome } from "@fusebook/core/quantity";
-import { type Ramp, rampChart } from "@fusebook/paper/charts";
+import { type ChartLook, type Ramp, type RampData, rampChart } from "@fusebook/paper/charts";
 
 /** What the picture is of. */
 export interface RampPicture {
@@ -27,9 +27,9 @@ function evenDuty(like: EvenRamp, exponent: number): Ramp["steps"] {
 }
 
 /** A ramp as a picture, beside the same number of presses in even steps of duty. */
-export function rampPicture(picture: RampPicture): Outcome<string> {
+export function rampPicture(picture: RampPicture, look: ChartLook): Outcome<string> {
   const first = picture.ramps[0];
-  return rampChart({
+  const data: RampData = {
     title: picture.title,
     subtitle: picture.subtitle,
     ramps: [
@@ -39,7 +39,7 @@ export function rampPicture(picture: RampPicture): Outcome<string> {
         : [
             {
               label:
-                picture.ramps.length > 1 ? "LEDs in even steps of duty, to compare" : "even steps of duty, to compare",
+                picture.ramps.length > 1 ? "LEDs in even steps of duty, to compare" : "Even steps of duty, to compare",
               note: "looks bunched together near full",
               steps: evenDuty(first.ramp, picture.lightExponent),
             },
@@ -49,16 +49,17 @@ export function rampPicture(picture: RampPicture): Outcome<string> {
       ? {}
       : {
           lowestUsefulDuty: {
-            label: "lowest useful duty",
+            label: "Lowest useful duty",
             dutyRatio: { lo: picture.lowestDutyRatio, hi: picture.lowestDutyRatio },
           },
         }),
     caption: ["Lightness is that of the lamp's own full light, CIE 1976 L*; the lamp is taken as the only light."],
-  });
+  };
+  return rampChart(data, look);
 }
 
 /** The ramps of a kind that are known, LEDs first. */
 export const knownRamps = (ramps: KindRamps): RampPicture["ramps"] => [
   ...(ramps.led.kind === "known" ? [{ label: "LEDs on a resistor or linear regulator", ramp: ramps.led.value }] : []),
-  ...(ramps.filament.kind === "known" ? [{ label: "filaments", ramp: ramps.filament.value }] : []),
+  ...(ramps.filament.kind === "known" ? [{ label: "Filaments", ramp: ramps.filament.value }] : []),
 ];

@@ -132,7 +132,7 @@ describe("fusebook dim", () => {
     const { io } = await run(["dim", "a.json", "m1", "--svg", "ramp.svg"], files);
     const svg = new TextDecoder().decode(io.files.get("ramp.svg"));
     expect(svg).toMatch(/^<svg/);
-    expect(svg).toContain("filaments");
+    expect(svg).toContain("Filaments");
     const again = await run(["dim", "a.json", "m1", "--svg", "ramp.svg"], { ...files, "ramp.svg": "kept" });
     expect(again.code).toBe(2);
     expect(again.complained).toContain("--replace");

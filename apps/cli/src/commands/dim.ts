@@ -14,6 +14,7 @@ import { knownRamps, type RampPicture, rampPicture } from "../dim-picture.js";
 import { CIRCUIT_HEADS, circuitRows, circuitText, kindLine, moduleText } from "../dim-text.js";
 import { Misuse } from "../misuse.js";
 import { meantBy } from "../nearest.js";
+import { PICTURE_OPTION_HELP, PICTURE_OPTIONS, writePicture } from "../picture-output.js";
 import { loadRecord, unitsOf } from "../records.js";
 
 const CAUTION =
@@ -115,7 +116,7 @@ function pictureOfModule(index: CoachIndex, one: ModuleDimming): RampPicture {
 /** May it be dimmed, how does it look, what does it carry: a circuit, a module or the whole coach. */
 export const dim: Command = {
   name: "dim",
-  usage: "RECORD [CIRCUIT|MODULE] [--as KIND] [--steps N] [--svg FILE [--replace]]",
+  usage: "RECORD [CIRCUIT|MODULE] [--as KIND] [--steps N] [--svg FILE]",
   about:
     "Says of each load whether it may be dimmed and why, whether it flickers (IEEE 1789), the lowest duty worth using, power and brightness against duty, a button ramp that looks even, and what the wire carries while dimmed.",
   examples: [
@@ -129,14 +130,12 @@ export const dim: Command = {
   options: {
     as: { type: "string" },
     steps: { type: "string" },
-    svg: { type: "string" },
-    replace: { type: "boolean" },
+    ...PICTURE_OPTIONS,
   },
   optionHelp: {
     as: "judge on this kind of module instead of the one that is fitted",
     steps: "presses from lowest to full; 8 where absent",
-    svg: "write the ramp as a picture; - is standard output",
-    replace: "write over an existing file",
+    ...PICTURE_OPTION_HELP,
   },
   minPositionals: 1,
   maxPositionals: 2,
@@ -148,10 +147,7 @@ export const dim: Command = {
     const options: DimmingOptions = { kind, steps: stepsAsked(text(values, "steps")) };
     const svg = text(values, "svg");
     const asJson = flag(values, "json");
-    if (svg === "-" && asJson) throw new Misuse("--svg - and --json both want standard output; name a file for one");
-    const draw = async (picture: () => RampPicture) => {
-      if (svg !== undefined) await io.write(svg, answerOf(rampPicture(picture())), flag(values, "replace"));
-    };
+    const draw = (picture: () => RampPicture) => writePicture(io, values, (look) => rampPicture(picture(), look));
     const asked = positionals[1];
     if (asked === undefined) {
       if (svg !== undefined) throw new Misuse("--svg: name a circuit or a module, whose ramp is to be drawn");
