@@ -20,6 +20,7 @@ export interface BankGroup {
   readonly ratedHours: number;
   readonly exponent: Spread;
   readonly coldShare: Spread;
+  readonly temperatureC: Spread;
   readonly selfPerHour: Spread;
   readonly chargeBack: Spread;
   readonly charge: Spread;
@@ -101,6 +102,7 @@ function groupOf(coach: CoachNetwork, banks: readonly BatteryBank[], isReached: 
     ratedHours,
     exponent: of((bank) => bank.exponent),
     coldShare: of((bank) => bank.coldShare),
+    temperatureC: of((bank) => bank.temperatureC),
     selfPerHour: of((bank) => bank.selfPerHour),
     chargeBack: of((bank) => bank.chargeBack),
     charge: of((bank) => bank.charge),

@@ -20,6 +20,7 @@ export interface BankRun {
   readonly exponent: Spread;
   /** Share of the capacity that the cold leaves. */
   readonly coldShare: Spread;
+  readonly temperatureC: Spread;
   readonly chargeAtStart: Spread;
   readonly hours: { readonly nominal: number; readonly span: Span };
   readonly ends: RunEnd;
@@ -114,6 +115,7 @@ export function runBank(prepared: PreparedProfile, group: number, options: BankR
     ratedHours: of.ratedHours,
     exponent: of.exponent,
     coldShare: of.coldShare,
+    temperatureC: of.temperatureC,
     chargeAtStart: of.charge,
     hours: {
       nominal: run.hours,
@@ -139,6 +141,8 @@ function energyOf(prepared: PreparedProfile, group: number, run: NominalRun): Om
   const of = prepared.groups[group]!;
   const { index } = prepared;
   const found: Omit<EnergyOf, "shareRatio">[] = [];
+  const once = onceThrough(prepared, of.charge.value);
+  const onceH = prepared.profile.spans.reduce((sum, span) => sum + span.hours, 0);
   const meanOver = (ampHours: number) => (run.hours > 0 ? ampHours / run.hours : 0);
   for (const [key, ampHours] of run.drawnAh) {
     const [kind, id] = key.split("/", 2) as ["load" | "module", string];
@@ -146,7 +150,15 @@ function energyOf(prepared: PreparedProfile, group: number, run: NominalRun): Om
       kind === "load" ? of.circuits.has(index.circuitOfLoad.get(id)?.id as never) : of.modules.has(id as never);
     if (!isOwn) continue;
     const name = (kind === "load" ? index.loads.get(id)?.name : index.modules.get(id)?.name) ?? id;
-    found.push({ kind, id, name, meanA: meanOver(ampHours), ampHours, wattHours: run.drawnWh.get(key) ?? 0 });
+    found.push({
+      kind,
+      id,
+      name,
+      meanA: meanOver(ampHours),
+      onceAh: once.get(key) ?? 0,
+      ampHours,
+      wattHours: run.drawnWh.get(key) ?? 0,
+    });
   }
   const meanV = run.points.reduce((sum, point) => sum + point.terminalV, 0) / Math.max(1, run.points.length);
   const hoursOf = spanHours(prepared, run.hours);
@@ -154,28 +166,40 @@ function energyOf(prepared: PreparedProfile, group: number, run: NominalRun): Om
   prepared.standing.forEach((draws, span) => {
     for (const draw of draws) {
       if (draw.circuit === undefined ? group !== 0 : !of.circuits.has(draw.circuit)) continue;
-      const ampHours = draw.currentA * hoursOf[span]! + (standing.get(`${draw.kind}/${draw.id}`)?.ampHours ?? 0);
+      const was = standing.get(`${draw.kind}/${draw.id}`);
+      const ampHours = draw.currentA * hoursOf[span]! + (was?.ampHours ?? 0);
+      const onceAh = draw.currentA * prepared.profile.spans[span]!.hours + (was?.onceAh ?? 0);
       const { kind, id, name } = draw;
-      standing.set(`${kind}/${id}`, {
-        kind,
-        id,
-        name,
-        meanA: meanOver(ampHours),
-        ampHours,
-        wattHours: ampHours * meanV,
-      });
+      const wattHours = ampHours * meanV;
+      standing.set(`${kind}/${id}`, { kind, id, name, meanA: meanOver(ampHours), onceAh, ampHours, wattHours });
     }
   });
-  const lostAh = drainedOf(of, "nominal").selfPerHour * of.capacityAh.value * of.coldShare.value * run.hours;
+  const lostA = drainedOf(of, "nominal").selfPerHour * of.capacityAh.value * of.coldShare.value;
+  const lostAh = lostA * run.hours;
   found.push(...standing.values(), {
     kind: "self-discharge",
     id: of.supplies[0]!,
     name: `${of.name}, loss at rest`,
     meanA: meanOver(lostAh),
+    onceAh: lostA * onceH,
     ampHours: lostAh,
     wattHours: lostAh * meanV,
   });
   return found;
+}
+
+/** Ampere-hours of each drawer over the profile once, all of it at one charge. */
+function onceThrough({ profile, tables }: PreparedProfile, chargeRatio: number): Map<string, number> {
+  const once = new Map<string, number>();
+  for (const [span, table] of tables.entries()) {
+    const found = table.at(chargeRatio);
+    if (found === undefined) continue;
+    for (const [i, { kind, id }] of table.network.drawers.entries()) {
+      const key = `${kind}/${id}`;
+      once.set(key, (once.get(key) ?? 0) + found.drawerA[i]! * profile.spans[span]!.hours);
+    }
+  }
+  return once;
 }
 
 /** How long each span of the profile was on, in a run of so many hours. */

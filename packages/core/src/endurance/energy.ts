@@ -3,7 +3,10 @@ export interface EnergyOf {
   readonly kind: "load" | "module" | "network" | "standby" | "self-discharge";
   readonly id: string;
   readonly name: string;
+  /** Over the whole run. */
   readonly meanA: number;
+  /** What the profile once through takes, at the charge at the start: the same for runs of any length, so that two can be compared. */
+  readonly onceAh: number;
   readonly ampHours: number;
   readonly wattHours: number;
   /** Part of everything taken. */

@@ -113,7 +113,7 @@ export function parasiticOf(index: CoachIndex, options: BatteryOptions = {}): Ou
       });
     }
   }
-  for (const draw of standingDraws(index, on)) {
+  for (const draw of standingDraws(index, (id) => (on.has(id) ? 1 : 0))) {
     const { circuit, ...rest } = draw;
     draws.push({ ...rest, group: circuit === undefined ? 0 : groupOf((group) => group.circuits.has(circuit)) });
   }

@@ -55,7 +55,7 @@ export function prepareProfile(
   const assumed: EnduranceAssumed[] = [];
   const leftOut = new Set<string>();
   const dimmed = new Map<string, number>();
-  const standing = uses.map((use) => standingDraws(index, new Set(use.circuits.keys())));
+  const standing = uses.map((use) => standingDraws(index, (id) => use.circuits.get(id)?.shareRatio ?? 0));
   for (const use of uses) {
     const key = keyOf(use);
     let one = made.get(key);

@@ -34,22 +34,22 @@ const ON_RECORD: Source = { id: "record", name: "the record's own figure", how: 
 
 /**
  * What the two-wire network draws, and what loads draw that are off and still have their feed: those on a plain fuse (no module to switch it off) without a
- * switch of their own, of a class that stands by or with `standbyA` on record. A circuit that is on counts by what it draws, not here.
+ * switch of their own, of a class that stands by or with `standbyA` on record. A circuit that is on for `shareOf` of the time stands by for the rest of it.
  */
-export function standingDraws(index: CoachIndex, on: ReadonlySet<string>): StandingDraw[] {
+export function standingDraws(index: CoachIndex, shareOf: (circuit: CircuitId) => number): StandingDraw[] {
   const draws: StandingDraw[] = [];
   const put = (
     draw: Pick<StandingDraw, "kind" | "id" | "name" | "path" | "circuit">,
     figure: Figure | undefined,
     own: { readonly value: number; readonly span: Span; readonly source: Source },
-    pieces = 1,
+    times = 1,
   ): void => {
     const span = figure === undefined ? own.span : spanOf(figure, "current");
     const value = figure === undefined ? own.value : figureValue(figure);
     draws.push({
       ...draw,
-      currentA: Math.max(0, value) * pieces,
-      span: { lo: Math.max(0, span.lo) * pieces, hi: Math.max(0, span.hi) * pieces },
+      currentA: Math.max(0, value) * times,
+      span: { lo: Math.max(0, span.lo) * times, hi: Math.max(0, span.hi) * times },
       ...(figure === undefined ? { source: own.source } : { basis: figureBasis(figure), source: ON_RECORD }),
     });
   };
@@ -60,7 +60,8 @@ export function standingDraws(index: CoachIndex, on: ReadonlySet<string>): Stand
       CLASS_STANDING.networkA,
     );
   for (const circuit of index.circuits.values()) {
-    if (circuit.isSpare === true || on.has(circuit.id)) continue;
+    const offShare = 1 - shareOf(circuit.id);
+    if (circuit.isSpare === true || offShare <= 0) continue;
     for (const id of circuit.loads ?? []) {
       const load = index.loads.get(id);
       if (load === undefined || index.circuitOfLoad.get(id)?.id !== circuit.id) continue;
@@ -71,7 +72,7 @@ export function standingDraws(index: CoachIndex, on: ReadonlySet<string>): Stand
         { kind: "standby", id, name: load.name, path: `${index.pathOf("loads", id)}.standbyA`, circuit: circuit.id },
         load.standbyA,
         CLASS_STANDING.standbyA,
-        load.quantity ?? 1,
+        (load.quantity ?? 1) * offShare,
       );
     }
   }
