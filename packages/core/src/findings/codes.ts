@@ -35,6 +35,13 @@ export const FINDING_CODES = [
   "continuous-load-over-fuse", // circuit
   "fuse-rating-nonstandard", // circuit or cable
   "fuse-type-wrong", // circuit
+  // time-current: fuses against starts, shorts and each other
+  "inrush-over-fuse", // circuit
+  "fault-not-cleared", // circuit
+  "fault-over-conductor", // circuit
+  "fault-over-tail", // load
+  "not-selective", // circuit, or cable of a feeder
+  "interrupt-under-fault", // circuit or cable
   // conductor: feeders, their protection, returns
   "protection-missing", // cable
   "protection-far-from-source", // cable
@@ -86,6 +93,13 @@ export const FINDING_CODES = [
   "supply-voltage-odd", // supply
   "termination-wrong", // "network"
   "network-too-long", // "network"
+  // endurance: hours on battery
+  "battery-figures-missing", // supply
+  "battery-figure-impossible", // supply
+  "exponent-assumed", // supply
+  "profile-faulty", // coach; path of the profile
+  "flat-in-storage", // coach
+  "hours-below-wanted", // coach; path of the wish
   // unknowns: figures whose absence blocks a verdict
   "fuse-rating-missing", // circuit
   "wire-gauge-missing", // circuit or cable

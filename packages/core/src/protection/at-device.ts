@@ -31,10 +31,10 @@ function between(coach: CoachNetwork, from: number, back: number, negative: numb
 export function prospectiveAtFuse(index: CoachIndex, circuitId: string): Outcome<ProspectiveAtDevice> {
   const circuit = index.circuits.get(circuitId as never);
   if (circuit === undefined) return refused("no-such-circuit", `the record has no circuit ${circuitId}`);
-  const built = faultCoachOf(index);
+  if (circuit.isSpare === true) return refused("spare", `${circuitId} is a spare: nothing hangs on it`);
+  const built = faultCoachOf(index, circuitId);
   if (built.kind !== "known") return built;
-  const wiring = built.value.circuits.find((one) => one.circuit.id === circuit.id);
-  if (wiring === undefined) return refused("spare", `${circuitId} is a spare: nothing hangs on it`);
+  const wiring = built.value.circuits.find((one) => one.circuit.id === circuit.id)!;
   if (wiring.feedNode < 0) return missing(...wiring.wayNeeds);
   if (wiring.supply === undefined) return refused("not-fed", "no battery reaches this fuse");
   const needs = wiring.supply.toFeeds.needsTo(wiring.feedNode);
@@ -67,7 +67,7 @@ export interface CableFault {
 
 /** What may a short on this feeder drive through its device? At its far end through the return of a module fed there, where one is. */
 export function cableFaultOf(index: CoachIndex, cableId: string): Outcome<CableFault> {
-  const built = faultCoachOf(index);
+  const built = faultCoachOf(index, "");
   if (built.kind !== "known") return built;
   const coach = built.value;
   const ends = endsOf(coach, cableId);

@@ -119,7 +119,7 @@ export function faultAtFarEnd(index: CoachIndex, circuitId: string): Outcome<Far
   const circuit = index.circuits.get(circuitId as never);
   if (circuit === undefined) return refused("no-such-circuit", `the record has no circuit ${circuitId}`);
   if (circuit.isSpare === true) return refused("spare", `${circuitId} is a spare: nothing hangs on it`);
-  const built = faultCoachOf(index);
+  const built = faultCoachOf(index, circuitId);
   if (built.kind !== "known") return built;
   const coach = built.value;
   const wiring = coach.circuits.find((one) => one.circuit.id === circuit.id)!;

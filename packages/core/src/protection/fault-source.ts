@@ -1,4 +1,4 @@
-import { CLASS_FIGURES, type CoachNetwork, type NetworkBranch, solveNetwork } from "../network/index.js";
+import { CLASS_FIGURES, type CoachNetwork, type Network, type NetworkBranch, solveNetwork } from "../network/index.js";
 import { known, type Outcome, refused, type Span, spanOf } from "../quantity/index.js";
 import type { Supply } from "../record/index.js";
 
@@ -87,30 +87,75 @@ function coreBranches(coach: CoachNetwork, corner: Corner): NetworkBranch[] {
   return [...cables, ...batteries, ...(corner === "charged" ? chargerBranches(coach, strongestV) : [])];
 }
 
-/** A current this large is taken from the two nodes to see by how much their volts fall. */
-const PROBE_A = 1;
+/** A current this large is taken from one node at a time to see by how much the volts of all others fall. */
+const PROBE_A = 10;
 
-/** Open-circuit volts and inner resistance between two nodes in one corner; undefined where nothing feeds them. */
-function cornerOf(
-  coach: CoachNetwork,
-  from: number,
-  to: number,
-  corner: Corner,
-): { emfV: number; ohm: number } | undefined {
-  const network = {
-    nodeCount: coach.nodeOf.size,
-    reference: coach.network.reference,
-    branches: coreBranches(coach, corner),
-    loads: [],
-  };
-  if (from === to) return undefined;
-  const open = solveNetwork(network);
-  const probe = { from, to, model: { kind: "current", currentA: PROBE_A, kneeV: 1e-3 } } as const;
-  const drawn = solveNetwork({ ...network, loads: [probe] });
-  if (open.kind !== "known" || drawn.kind !== "known") return undefined;
-  const between = (v: Float64Array) => v[from]! - v[to]!;
-  const emfV = between(open.value.nodeV);
-  return emfV > 0.1 ? { emfV, ohm: Math.max(0, (emfV - between(drawn.value.nodeV)) / PROBE_A) } : undefined;
+/** The core in one corner: volts at rest, and by node the fall of all volts for each ampere taken there and given back at battery negative. */
+class Core {
+  private readonly network: Network;
+  private readonly openV: Float64Array | undefined;
+  private readonly fallen = new Map<number, Float64Array | undefined>();
+
+  constructor(
+    private readonly coach: CoachNetwork,
+    corner: Corner,
+  ) {
+    this.network = {
+      nodeCount: coach.nodeOf.size,
+      reference: coach.network.reference,
+      branches: coreBranches(coach, corner),
+      loads: [],
+    };
+    this.openV = this.solve([]);
+  }
+
+  private solve(loads: Network["loads"]): Float64Array | undefined {
+    const found = solveNetwork({ ...this.network, loads });
+    return found.kind === "known" ? found.value.nodeV : undefined;
+  }
+
+  private drawn(from: number, to: number): Float64Array | undefined {
+    const open = this.openV;
+    const v = this.solve([{ from, to, model: { kind: "current", currentA: PROBE_A, kneeV: 1e-3 } }]);
+    return v && open ? v.map((volts, n) => (open[n]! - volts) / PROBE_A) : undefined;
+  }
+
+  /** A node near battery negative has no volts to draw from: the ampere comes from a battery's positive, whose own fall is taken off again. */
+  private fall(node: number): Float64Array | undefined {
+    if (this.fallen.has(node)) return this.fallen.get(node);
+    const { reference } = this.network;
+    const positive = this.coach.supplies[0]!.positive;
+    let found: Float64Array | undefined;
+    if (node === reference) found = new Float64Array(this.network.nodeCount);
+    else if (node === positive || (this.openV?.[node] ?? 0) > (this.openV?.[positive] ?? 0) / 2)
+      found = this.drawn(node, reference);
+    else {
+      const ofPositive = this.fall(positive);
+      const both = this.drawn(positive, node);
+      found = both && ofPositive ? both.map((each, n) => ofPositive[n]! - each) : undefined;
+    }
+    this.fallen.set(node, found);
+    return found;
+  }
+
+  /** Volts at rest between two nodes and the resistance behind them; undefined where nothing feeds them. */
+  between(from: number, to: number): { readonly emfV: number; readonly ohm: number } | undefined {
+    if (from === to || this.openV === undefined) return undefined;
+    const emfV = this.openV[from]! - this.openV[to]!;
+    const [ofFrom, ofTo] = [this.fall(from), this.fall(to)];
+    if (!(emfV > 0.1) || !ofFrom || !ofTo) return undefined;
+    return { emfV, ohm: Math.max(0, ofFrom[from]! - ofFrom[to]! - ofTo[from]! + ofTo[to]!) };
+  }
+}
+
+const CORES = new WeakMap<CoachNetwork, Map<Corner, Core>>();
+
+function cornerOf(coach: CoachNetwork, from: number, to: number, corner: Corner): ReturnType<Core["between"]> {
+  const cores = CORES.get(coach) ?? new Map<Corner, Core>();
+  CORES.set(coach, cores);
+  const core = cores.get(corner) ?? new Core(coach, corner);
+  cores.set(corner, core);
+  return core.between(from, to);
 }
 
 /**

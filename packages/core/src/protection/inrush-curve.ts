@@ -33,58 +33,103 @@ const SETTLED_RATIO = 1.1;
 /** Nothing changes: one step says it. */
 const STEADY_S = 0.1;
 
-/** One unit through one step, as a source behind a resistance: the trapezoidal rule's companion. `currentA` is drawn beside it. */
-interface Companion {
-  emfV: number;
-  siemens: number;
-  currentA: number;
-}
+/** The units while they are followed, and each one through a step as a source behind a resistance: the trapezoidal rule's companion. */
+class Followed {
+  private readonly states: readonly UnitState[];
+  private readonly unitA: Float64Array;
+  private readonly heats: Float64Array;
+  private readonly emfV: Float64Array;
+  private readonly siemens: Float64Array;
+  /** Where all units hang, behind the loop. */
+  private volts: number;
 
-interface Followed {
-  readonly unit: InrushUnit;
-  readonly state: UnitState;
-  currentA: number;
-}
+  constructor(
+    private readonly units: readonly InrushUnit[],
+    private readonly feed: InrushFeed,
+  ) {
+    const count = units.length;
+    this.states = units.map(startOf);
+    this.unitA = new Float64Array(count);
+    this.heats = new Float64Array(count);
+    this.emfV = new Float64Array(count);
+    this.siemens = new Float64Array(count);
+    units.forEach((unit, k) => {
+      if (unit.kind === "steady") this.unitA[k] = unit.currentA;
+      else this.siemens[k] = 1 / (unit.kind === "filament" ? unit.hotOhm / unit.hotOverCold : unit.ohm);
+    });
+    this.volts = this.commonV();
+    for (let k = 0; k < count; k++) this.unitA[k] = this.through(k, this.volts);
+  }
 
-/** What is taken from behind the unit's own resistance: the driver's draw, or the load torque, which only holds back. */
-function backA({ unit, state, currentA }: Followed): number {
-  if (unit.kind === "capacitor") return driverA(unit, state.emfV);
-  if (unit.kind !== "motor") return 0;
-  return state.emfV > 0 ? unit.runningA : Math.min(unit.runningA, currentA);
-}
+  get currentA(): number {
+    let sum = 0;
+    for (const a of this.unitA) sum += a;
+    return sum;
+  }
 
-const faradOf = (unit: InrushUnit): number =>
-  unit.kind === "motor" ? unit.runUpS / unit.ohm : unit.kind === "capacitor" ? unit.farad : 0;
+  private commonV(): number {
+    const { supplyV, loopOhm } = this.feed;
+    if (!(loopOhm > 0)) return supplyV;
+    let siemens = 1 / loopOhm;
+    let inA = supplyV / loopOhm;
+    for (let k = 0; k < this.units.length; k++) {
+      siemens += this.siemens[k]!;
+      inA += this.units[k]!.kind === "steady" ? -this.unitA[k]! : this.emfV[k]! * this.siemens[k]!;
+    }
+    return inA / siemens;
+  }
 
-function companionOf(followed: Followed, stepS: number, heat: number): Companion {
-  const { unit, state } = followed;
-  switch (unit.kind) {
-    case "steady":
-      return { emfV: 0, siemens: 0, currentA: unit.currentA };
-    case "filament":
-      return { emfV: 0, siemens: 1 / filamentOhm(unit, heat), currentA: 0 };
-    default: {
-      const half = stepS / (2 * faradOf(unit));
-      const out = backA(followed);
-      return { emfV: state.emfV + half * (followed.currentA - 2 * out), siemens: 1 / (unit.ohm + half), currentA: 0 };
+  private through(k: number, volts: number): number {
+    if (this.units[k]!.kind === "steady") return this.unitA[k]!;
+    return Math.max(0, (volts - this.emfV[k]!) * this.siemens[k]!);
+  }
+
+  /** What is taken from behind the unit's own resistance: the driver's draw, or the load torque, which only holds back. */
+  private backA(k: number): number {
+    const unit = this.units[k]!;
+    const { emfV } = this.states[k]!;
+    if (unit.kind === "capacitor") return driverA(unit, emfV);
+    if (unit.kind !== "motor") return 0;
+    return emfV > 0 ? unit.runningA : Math.min(unit.runningA, this.unitA[k]!);
+  }
+
+  private prepare(k: number, middleV: number, stepS: number): void {
+    const unit = this.units[k]!;
+    const state = this.states[k]!;
+    if (unit.kind === "steady") return;
+    if (unit.kind === "filament") {
+      this.heats[k] = state.heat + heatGained(unit, state.heat, middleV, stepS);
+      this.siemens[k] = 1 / filamentOhm(unit, this.heats[k]!);
+      return;
+    }
+    const half = stepS / (2 * faradOf(unit));
+    this.emfV[k] = state.emfV + half * (this.unitA[k]! - 2 * this.backA(k));
+    this.siemens[k] = 1 / (unit.ohm + half);
+  }
+
+  /** One step of all units together. Twice: the second time with the volts of the middle of the step. */
+  step(stepS: number): void {
+    const beforeV = this.volts;
+    for (let pass = 0; pass < 2; pass++) {
+      for (let k = 0; k < this.units.length; k++) this.prepare(k, (beforeV + this.volts) / 2, stepS);
+      this.volts = this.commonV();
+    }
+    for (let k = 0; k < this.units.length; k++) {
+      const unit = this.units[k]!;
+      const state = this.states[k]!;
+      const now = this.through(k, this.volts);
+      if (unit.kind === "filament") state.heat = this.heats[k]!;
+      else if (unit.kind !== "steady") {
+        const half = stepS / (2 * faradOf(unit));
+        state.emfV = Math.max(0, state.emfV + half * (this.unitA[k]! + now - 2 * this.backA(k)));
+      }
+      this.unitA[k] = now;
     }
   }
 }
 
-/** Volts where all units hang, behind the loop. */
-function commonV(companions: readonly Companion[], feed: InrushFeed): number {
-  if (!(feed.loopOhm > 0)) return feed.supplyV;
-  let siemens = 1 / feed.loopOhm;
-  let inA = feed.supplyV / feed.loopOhm;
-  for (const each of companions) {
-    siemens += each.siemens;
-    inA += each.emfV * each.siemens - each.currentA;
-  }
-  return inA / siemens;
-}
-
-const through = (of: Companion, volts: number): number =>
-  of.siemens === 0 ? of.currentA : Math.max(0, (volts - of.emfV) * of.siemens);
+const faradOf = (unit: InrushUnit): number =>
+  unit.kind === "motor" ? unit.runUpS / unit.ohm : unit.kind === "capacitor" ? unit.farad : 0;
 
 /** The quickest of them: what the first step is measured by. */
 function quickestS(units: readonly InrushUnit[], feed: InrushFeed): number {
@@ -96,8 +141,6 @@ function quickestS(units: readonly InrushUnit[], feed: InrushFeed): number {
   }
   return Math.max(1e-9, least);
 }
-
-const sumOf = (all: readonly Followed[]): number => all.reduce((sum, each) => sum + each.currentA, 0);
 
 /** How long to follow: until the slowest of them has had time to come to rest. */
 function horizonS(units: readonly InrushUnit[], feed: InrushFeed): number {
@@ -116,61 +159,25 @@ function horizonS(units: readonly InrushUnit[], feed: InrushFeed): number {
  * it only makes the first moment milder.
  */
 export function inrushCurve(units: readonly InrushUnit[], feed: InrushFeed): InrushCurve {
-  const all: Followed[] = units.map((unit) => ({ unit, state: startOf(unit), currentA: 0 }));
-  const first = all.map((each) => atOnce(each.unit));
-  const startV = commonV(first, feed);
-  for (let k = 0; k < all.length; k++) all[k]!.currentA = through(first[k]!, startV);
+  const followed = new Followed(units, feed);
   const timeS = [0];
-  const currentA = [sumOf(all)];
+  const currentA = [followed.currentA];
   const jouleA2s = [0];
   const isSteady = units.every((unit) => unit.kind === "steady");
   const endS = isSteady ? STEADY_S : horizonS(units, feed);
   const firstS = isSteady ? STEADY_S : FIRST_RATIO * quickestS(units, feed);
-  let volts = startV;
   for (let t = 0; t < endS; ) {
     const stepS = Math.max(firstS, STEP_RATIO * t);
-    volts = step(all, feed, volts, stepS);
+    followed.step(stepS);
     t += stepS;
     const before = currentA.at(-1)!;
-    const now = sumOf(all);
+    const now = followed.currentA;
     timeS.push(t);
     currentA.push(now);
     // Simpson on a straight current: exact for it.
     jouleA2s.push(jouleA2s.at(-1)! + (stepS * (before * before + before * now + now * now)) / 3);
   }
   return summed(timeS, currentA, jouleA2s);
-}
-
-const atOnce = (unit: InrushUnit): Companion => {
-  if (unit.kind === "steady") return { emfV: 0, siemens: 0, currentA: unit.currentA };
-  const ohm = unit.kind === "filament" ? unit.hotOhm / unit.hotOverCold : unit.ohm;
-  return { emfV: 0, siemens: 1 / ohm, currentA: 0 };
-};
-
-/** One step of all units together; gives the volts at its end. Twice: the second time with the volts of the middle of the step. */
-function step(all: readonly Followed[], feed: InrushFeed, beforeV: number, stepS: number): number {
-  let volts = beforeV;
-  let heats: number[] = [];
-  let companions: Companion[] = [];
-  for (let pass = 0; pass < 2; pass++) {
-    const middleV = (beforeV + volts) / 2;
-    heats = all.map(({ unit, state }) =>
-      unit.kind === "filament" ? state.heat + heatGained(unit, state.heat, middleV, stepS) : 0,
-    );
-    companions = all.map((each, k) => companionOf(each, stepS, heats[k]!));
-    volts = commonV(companions, feed);
-  }
-  for (let k = 0; k < all.length; k++) {
-    const each = all[k]!;
-    const now = through(companions[k]!, volts);
-    if (each.unit.kind === "filament") each.state.heat = heats[k]!;
-    else if (each.unit.kind !== "steady") {
-      const half = stepS / (2 * faradOf(each.unit));
-      each.state.emfV = Math.max(0, each.state.emfV + half * (each.currentA + now - 2 * backA(each)));
-    }
-    each.currentA = now;
-  }
-  return volts;
 }
 
 /** Where the current last falls through this level: between which two moments, and how far along. */

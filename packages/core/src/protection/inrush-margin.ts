@@ -8,6 +8,9 @@ import { leastOpeningA } from "./opening-times.js";
 export interface InrushMargin {
   /** The least, over all times, of the current that no fuse opens at within that time, over the current drawn until then. Above 1: it passes. */
   readonly ratio: number;
+  /** Both in A: what no fuse opens at within that time, and what was drawn until then (root mean square, or the current itself where that is more). */
+  readonly allowedA: number;
+  readonly drawnA: number;
   /** The same as joule integrals: what the fuse stands by then over what was let through. */
   readonly jouleRatio: number;
   /** When it comes closest, s after switching on. */
@@ -19,7 +22,8 @@ export interface InrushMargin {
  * current itself, against the least current at which some such fuse opens within that time.
  */
 export function inrushMargin(curve: InrushCurve, fuse: FuseGates): InrushMargin {
-  let worst: InrushMargin = { ratio: Number.POSITIVE_INFINITY, jouleRatio: Number.POSITIVE_INFINITY, atS: 0 };
+  const none = Number.POSITIVE_INFINITY;
+  let worst: InrushMargin = { ratio: none, allowedA: none, drawnA: 0, jouleRatio: none, atS: 0 };
   for (let i = 1; i < curve.timeS.length; i++) {
     const atS = curve.timeS[i]!;
     const allowedA = leastOpeningA(fuse, atS);
@@ -27,13 +31,15 @@ export function inrushMargin(curve: InrushCurve, fuse: FuseGates): InrushMargin 
     const drawnA = Math.max(rmsA, curve.currentA[i]!);
     if (!(drawnA > 0)) continue;
     const ratio = allowedA / drawnA;
-    if (ratio < worst.ratio) worst = { ratio, jouleRatio: (allowedA / rmsA) ** 2, atS };
+    if (ratio < worst.ratio) worst = { ratio, allowedA, drawnA, jouleRatio: (allowedA / rmsA) ** 2, atS };
   }
   return worst;
 }
 
 export interface InrushVerdict {
   readonly verdict: Comparison;
+  /** Its gates say how soon it may open at such currents; where they do not, nothing can be said to fail. */
+  readonly isTold: boolean;
   readonly nominal: InrushMargin;
   readonly least: InrushMargin;
   readonly most: InrushMargin;
@@ -45,6 +51,7 @@ export function inrushVerdict(inrush: Inrush, fuse: FuseGates): InrushVerdict {
   const least = inrushMargin(inrush.least, fuse);
   const most = inrushMargin(inrush.most, fuse);
   const ratios = [nominal, least, most].map((margin) => margin.ratio);
-  const verdict = Math.min(...ratios) > 1 ? "holds" : Math.max(...ratios) <= 1 ? "fails" : "open";
-  return { verdict, nominal, least, most };
+  const isTold = fuse.sets.every((set) => set.soonest.isHeld);
+  const verdict = Math.min(...ratios) > 1 ? "holds" : isTold && Math.max(...ratios) <= 1 ? "fails" : "open";
+  return { verdict, isTold, nominal, least, most };
 }

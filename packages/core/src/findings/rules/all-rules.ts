@@ -45,6 +45,12 @@ import { feederDropOverLimit } from "./drop/feeder-drop-over-limit.js";
 import { noOperatingPoint } from "./drop/no-operating-point.js";
 import { voltageOverMaximum } from "./drop/voltage-over-maximum.js";
 import { voltageUnderMinimum } from "./drop/voltage-under-minimum.js";
+import { batteryFigureImpossible } from "./endurance/battery-figure-impossible.js";
+import { batteryFiguresMissing } from "./endurance/battery-figures-missing.js";
+import { exponentAssumed } from "./endurance/exponent-assumed.js";
+import { flatInStorage } from "./endurance/flat-in-storage.js";
+import { hoursBelowWanted } from "./endurance/hours-below-wanted.js";
+import { profileFaulty } from "./endurance/profile-faulty.js";
 import { continuousLoadOverFuse } from "./fuse/continuous-load-over-fuse.js";
 import { fuseOverChannel } from "./fuse/fuse-over-channel.js";
 import { fuseOverConductor } from "./fuse/fuse-over-conductor.js";
@@ -66,6 +72,12 @@ import { networkTooLong } from "./supply/network-too-long.js";
 import { noSupply } from "./supply/no-supply.js";
 import { supplyVoltageOdd } from "./supply/supply-voltage-odd.js";
 import { terminationWrong } from "./supply/termination-wrong.js";
+import { faultNotCleared } from "./time-current/fault-not-cleared.js";
+import { faultOverConductor } from "./time-current/fault-over-conductor.js";
+import { faultOverTail } from "./time-current/fault-over-tail.js";
+import { inrushOverFuse } from "./time-current/inrush-over-fuse.js";
+import { interruptUnderFault } from "./time-current/interrupt-under-fault.js";
+import { notSelective } from "./time-current/not-selective.js";
 import { busbarOverRating } from "./totals/busbar-over-rating.js";
 import { channelOverRating } from "./totals/channel-over-rating.js";
 import { feederOverAmpacity } from "./totals/feeder-over-ampacity.js";
@@ -115,6 +127,12 @@ export const ALL_RULES: readonly Rule[] = [
   continuousLoadOverFuse,
   fuseRatingNonstandard,
   fuseTypeWrong,
+  inrushOverFuse,
+  faultNotCleared,
+  faultOverConductor,
+  faultOverTail,
+  notSelective,
+  interruptUnderFault,
   protectionMissing,
   protectionFarFromSource,
   feederDeviceOverConductor,
@@ -159,6 +177,12 @@ export const ALL_RULES: readonly Rule[] = [
   supplyVoltageOdd,
   terminationWrong,
   networkTooLong,
+  batteryFiguresMissing,
+  batteryFigureImpossible,
+  exponentAssumed,
+  profileFaulty,
+  flatInStorage,
+  hoursBelowWanted,
   fuseRatingMissing,
   wireGaugeMissing,
   wireLengthMissing,

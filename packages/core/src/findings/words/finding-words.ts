@@ -7,12 +7,14 @@ import { CONDUCTOR_WORDS } from "./conductor-words.js";
 import { CONSISTENCY_WORDS } from "./consistency-words.js";
 import { DIMMING_WORDS } from "./dimming-words.js";
 import { DROP_WORDS } from "./drop-words.js";
+import { ENDURANCE_WORDS } from "./endurance-words.js";
 import { fieldWords } from "./field-words.js";
 import { FUSE_WORDS } from "./fuse-words.js";
 import { LABEL_WORDS } from "./label-words.js";
 import { SAFETY_WORDS } from "./safety-words.js";
 import { type Speaker, sayOf } from "./say.js";
 import { SUPPLY_WORDS } from "./supply-words.js";
+import { TIME_CURRENT_WORDS } from "./time-current-words.js";
 import { TOTALS_WORDS } from "./totals-words.js";
 import { UNKNOWN_WORDS } from "./unknown-words.js";
 
@@ -21,6 +23,7 @@ const WORDS: Readonly<Record<FindingCode, Speaker>> = {
   ...CONSISTENCY_WORDS,
   ...ADDRESS_WORDS,
   ...FUSE_WORDS,
+  ...TIME_CURRENT_WORDS,
   ...CONDUCTOR_WORDS,
   ...TOTALS_WORDS,
   ...DROP_WORDS,
@@ -28,6 +31,7 @@ const WORDS: Readonly<Record<FindingCode, Speaker>> = {
   ...SAFETY_WORDS,
   ...LABEL_WORDS,
   ...SUPPLY_WORDS,
+  ...ENDURANCE_WORDS,
   ...UNKNOWN_WORDS,
 };
 
