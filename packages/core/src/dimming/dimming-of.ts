@@ -81,10 +81,8 @@ export function dimmingOf(index: CoachIndex, circuitId: string, options: Dimming
   const feed = hasDriver ? circuitFeed(index, circuit) : undefined;
   const loads = suitability.loads.map((each) => loadDimming(index, each, kindOutcome, feed));
   const lowest = lowestOf(loads);
-  const duties = options.duties ?? [
-    ...(lowest.kind === "known" && lowest.value < DUTIES[0] ? [lowest.value] : []),
-    ...DUTIES,
-  ];
+  const standard = [...(lowest.kind === "known" && lowest.value < DUTIES[0] ? [lowest.value] : []), ...DUTIES];
+  const duties = options.isBrief ? [] : (options.duties ?? standard);
   const { loads: _, ...judged } = suitability;
   return known({
     circuit: circuit.id,
