@@ -3,13 +3,14 @@ import type { CoachIndex } from "../record/index.js";
 
 /** Every id that these stand for: a circuit brings its loads, a module its circuits and their loads. */
 export function idsAbout(index: CoachIndex, ids: readonly string[]): ReadonlySet<string> {
-  const all = new Set<string>(ids);
-  for (const id of ids)
-    for (const circuit of index.circuitsOfModule.get(id) ?? []) {
-      all.add(circuit.id);
-      for (const load of circuit.loads ?? []) all.add(load);
-    }
-  for (const id of ids) for (const load of index.circuits.get(id)?.loads ?? []) all.add(load);
+  const all = new Set<string>();
+  const put = (id: string): void => {
+    if (all.has(id)) return;
+    all.add(id);
+    for (const circuit of index.circuitsOfModule.get(id) ?? []) put(circuit.id);
+    for (const load of index.circuits.get(id)?.loads ?? []) put(load);
+  };
+  for (const id of ids) put(id);
   return all;
 }
 

@@ -1,6 +1,7 @@
 import type { Finding } from "../findings/index.js";
 import { conductorCOf, wireResistance } from "../network/index.js";
 import { type CoachIndex, type CoachRecord, indexRecord, policyOf, type WireRun } from "../record/index.js";
+import { placeWithin } from "./chance.js";
 import { fieldAt, withField } from "./field-path.js";
 import { comparedOf, marginAt, marginOf } from "./margin.js";
 import { leftAbout, readAs, readableAt } from "./readable.js";
@@ -41,8 +42,28 @@ function measuredThrough(record: CoachRecord, index: CoachIndex, lengthPath: str
 }
 
 /**
+ * By how much would the meters' own errors move the margin, in this draw? Each figure's error is even over what its instrument leaves and moves the margin by
+ * the figure's slope; the greatest of all of them together is what the rule itself leaves (`half`).
+ */
+function meterErrors(
+  sampled: SampledFinding | undefined,
+  figures: ReadonlyMap<string, ReadableFigure>,
+  half: number,
+): (draw: number) => number {
+  const parts = (sampled?.slopes ?? []).flatMap(({ path, slope }) => {
+    const left = figures.get(path)?.left;
+    return left === undefined ? [] : [{ path, most: (Math.abs(slope) * (left.hi - left.lo)) / 2 }];
+  });
+  const all = parts.reduce((sum, { most }) => sum + most, 0);
+  if (!(all > 0)) return () => 0;
+  return (draw) =>
+    parts.reduce((sum, { path, most }) => sum + (2 * placeWithin(0, draw, `${path} error`) - 1) * most, 0) *
+    (half / all);
+}
+
+/**
  * What would be left if every figure that can be read were read, and turned out to be what it is taken for now? And of the sampled coaches, in how many would
- * that be enough: the margin of each lies further from zero than what is left.
+ * that be enough: the margin of each, off by the meters' errors, lies further from zero than what is left.
  */
 export function allReadOf(
   index: CoachIndex,
@@ -71,8 +92,12 @@ export function allReadOf(
     const middle = marginAt(compared.sense, compared.nominal, compared.limit.value);
     const [below, above] = [middle - margin.lo, margin.hi - middle];
     const drawn = sampled.get(key)?.margin ?? new Float64Array();
+    const errorAt = meterErrors(sampled.get(key), figures, (below + above) / 2);
     let settled = 0;
-    for (const each of drawn) if (each - below >= 0 || each + above < 0) settled++;
+    drawn.forEach((each, k) => {
+      const shown = each + errorAt(k);
+      if (shown - below >= 0 || shown + above < 0) settled++;
+    });
     all.set(key, {
       widthAfter: margin.hi - margin.lo,
       chanceSettles: drawn.length === 0 ? 0 : settled / drawn.length,

@@ -3,7 +3,7 @@ import { quantilesOf } from "../network/index.js";
 import type { CoachIndex } from "../record/index.js";
 import type { AskedDoubt, Doubt, DoubtOptions, FindingDoubt, Outlook, ReadingWorth } from "./doubt.js";
 import { comparedOf } from "./margin.js";
-import { failsRatioOf } from "./sampled-finding.js";
+import { binsOf, failsRatioOf } from "./sampled-finding.js";
 import { type WeighedCoach, weighCoach } from "./weigh-coach.js";
 
 /** Below this a chance is none: fewer than five in a thousand drawn coaches. */
@@ -46,6 +46,7 @@ function doubtFrom(weighed: WeighedCoach, key: string, finding: Finding): Doubt 
     samples: sampled.margin.length,
     unsolved: sampled.unsolved,
     quantiles: { q05, q50, q95 },
+    bins: binsOf(sampled.got),
     sampledBy: sampled.by,
     readings,
     allRead,

@@ -35,6 +35,8 @@ export interface FindingDoubt {
   readonly samples: number;
   readonly unsolved: number;
   readonly quantiles: { readonly q05: number; readonly q50: number; readonly q95: number };
+  /** The samples as a histogram: from, to, and the share of them. */
+  readonly bins: readonly { readonly lo: number; readonly hi: number; readonly ratio: number }[];
   /** Where the samples come from: the network's own sampling, or the rule asked again on drawn figures. */
   readonly sampledBy: "network" | "rule";
   /** Best first, by `shrinkPerMin`. */

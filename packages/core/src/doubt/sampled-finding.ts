@@ -46,3 +46,24 @@ export function failsRatioOf(compared: Compared, margin: Float64Array): number {
   for (const each of margin) if (each < -slack) passed++;
   return margin.length === 0 ? 0 : passed / margin.length;
 }
+
+const BINS = 24;
+
+/** The samples as a histogram of equal bars from the least to the greatest; none where they are all one. */
+export function binsOf(values: Float64Array): { lo: number; hi: number; ratio: number }[] {
+  let least = Number.POSITIVE_INFINITY;
+  let most = Number.NEGATIVE_INFINITY;
+  for (const value of values) {
+    least = Math.min(least, value);
+    most = Math.max(most, value);
+  }
+  const width = (most - least) / BINS;
+  if (!(width > 1e-12 * Math.max(Math.abs(least), Math.abs(most)))) return [];
+  const counts = new Array<number>(BINS).fill(0);
+  for (const value of values) counts[Math.min(BINS - 1, Math.floor((value - least) / width))]! += 1;
+  return counts.map((count, i) => ({
+    lo: least + i * width,
+    hi: least + (i + 1) * width,
+    ratio: count / values.length,
+  }));
+}
