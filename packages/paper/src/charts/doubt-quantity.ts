@@ -9,6 +9,8 @@ import { Placer } from "./place.js";
 import { type Field, plot } from "./plot.js";
 
 const CURVE_SHARE = 0.62;
+/** Above the tallest bar, for the limit's own words. */
+const ROOM_FOR_WORDS_PX = 28;
 
 const percentText = (ratio: number): string => {
   const percent = ratio * 100;
@@ -101,7 +103,7 @@ export function quantityPlot(quantity: ComparedQuantity, pen: Pen): { block: Blo
         const limitX = x(limit.value);
         const [from, to] = limit.sense === "at most" ? [limitX, field.x + field.w] : [field.x, limitX];
         const bars = density.map((bar) => {
-          const h = (bar.density / tallest) * (field.h * CURVE_SHARE - 12);
+          const h = (bar.density / tallest) * (field.h * CURVE_SHARE - ROOM_FOR_WORDS_PX);
           return `<rect x="${n(x(bar.lo))}" y="${n(base - h)}" width="${n(Math.max(0.5, x(bar.hi) - x(bar.lo)))}" height="${n(h)}" fill="${fillOf("doubt", id)}" stroke="${palette.copper}" stroke-width="1"/>`;
         });
         return [
@@ -117,8 +119,8 @@ export function quantityPlot(quantity: ComparedQuantity, pen: Pen): { block: Blo
         const limitX = field.at([limit.value, 0])[0];
         const how = { sizePx: sizes.axisPx, colour: palette.margin.fails, isStrong: true };
         return placer.words(`${limit.sense} ${withUnit(limit.value, unit)}`, how, [
-          [limitX + (limit.sense === "at most" ? 14 : 8), field.y + 18, "start"],
-          [limitX - (limit.sense === "at most" ? 8 : 14), field.y + 18, "end"],
+          [limitX + (limit.sense === "at most" ? 14 : 8), field.y + 17, "start"],
+          [limitX - (limit.sense === "at most" ? 8 : 14), field.y + 17, "end"],
         ]);
       },
     },
@@ -138,7 +140,7 @@ export function quantityPlot(quantity: ComparedQuantity, pen: Pen): { block: Blo
       ends(first.value, last.value, upper, palette.copper),
       inner ? stroke(inner[0]!.value, inner[1]!.value, upper, 11, palette.copper) : "",
       middle
-        ? `<path d="M${n(x(middle.value))} ${n(upper - 9)}v18" stroke="${palette.sheet}" stroke-width="2.5"/>`
+        ? `<path d="M${n(x(middle.value))} ${n(upper - 9)}v18" stroke="${inner ? palette.sheet : palette.copper}" stroke-width="2.5"/>`
         : "",
       stroke(exact.lo, exact.hi, lower, 2, palette.ink),
       ends(exact.lo, exact.hi, lower, palette.ink),
