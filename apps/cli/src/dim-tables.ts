@@ -80,6 +80,6 @@ export function driverText({ drivers }: CircuitDimming, units: Units, width: num
     ? "input capacitor not known: class figure FROM MEMORY, 10 to 1000 microfarad a piece"
     : "input capacitor from the record";
   return [
-    `Drivers on PWM: their capacitors are charged anew by every pulse (${from}; without inductance, which only lowers the peak)\n${columns([["duty", "peak", "heating (RMS)", "mean", "driver runs"], ...rows], width)}`,
+    `Drivers on PWM: their capacitors are charged anew by every pulse (${from}; peak from 20 microhenry of wire to none, from memory)\n${columns([["duty", "peak", "heating (RMS)", "mean", "driver runs"], ...rows], width)}`,
   ];
 }

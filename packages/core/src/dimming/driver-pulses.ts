@@ -1,6 +1,7 @@
 import { figureValue, known, missing, type Outcome, type Source, type Span, spanOf } from "../quantity/index.js";
 import type { Load } from "../record/index.js";
 import { type CapacitorInputCurrents, capacitorInput } from "./capacitor-input.js";
+import { LOOP_INDUCTANCE, stepPeakA } from "./loop-inductance.js";
 import type { DriverFeed } from "./modulation-depth.js";
 
 /**
@@ -15,6 +16,7 @@ export const INPUT_CAPACITANCE: { readonly nominalF: number; readonly spanF: Spa
 
 /** Pulses into the drivers of one channel, as spans over the capacitor and the loop. */
 export interface DriverPulses {
+  /** From the most inductance that the loop may have to none. */
   readonly peakA: Span;
   readonly rmsA: Span;
   readonly meanA: Span;
@@ -62,6 +64,7 @@ export function driverPulses(
   const nominal = at(total.nominal, feed.loopOhm);
   if (nominal.kind !== "known") return nominal;
   const found = [nominal.value];
+  const softest: number[] = [];
   const points = total.hi > total.lo ? POINTS : 1;
   for (let i = 0; i < points; i++) {
     const capacitanceF = total.lo * (total.hi / total.lo) ** (points === 1 ? 0 : i / (points - 1));
@@ -69,6 +72,10 @@ export function driverPulses(
       const one = at(capacitanceF, Math.max(loopOhm, 1e-4));
       if (one.kind !== "known") return one;
       found.push(one.value);
+      // What flows on while the driver runs is not slowed by inductance.
+      const steadyA = dutyRatio < 1 ? feed.powerW / feed.supplyV : one.value.peakA;
+      const pulseA = stepPeakA(feed.supplyV - one.value.lowV, loopOhm, LOOP_INDUCTANCE.spanH.hi, capacitanceF);
+      softest.push(Math.min(one.value.peakA, Math.max(pulseA, steadyA)));
     }
   }
   const over = (of: (one: CapacitorInputCurrents) => number): Span => {
@@ -76,7 +83,7 @@ export function driverPulses(
     return { lo: Math.min(...all), hi: Math.max(...all) };
   };
   return known({
-    peakA: over((one) => one.peakA),
+    peakA: { lo: Math.min(...softest), hi: over((one) => one.peakA).hi },
     rmsA: over((one) => one.rmsA),
     meanA: over((one) => one.meanA),
     runsRatio: over((one) => one.runsRatio),

@@ -22,6 +22,7 @@ export { flickerOfLoad, type LoadFlicker } from "./flicker-of-load.js";
 export { FILAMENT_LIGHT_SOURCE, type LightOfDuty, lightExponentOf, lightOfDuty } from "./light-of-duty.js";
 export { type LightAtDuty, lightTable, TABLE_DUTIES } from "./light-table.js";
 export { LIGHTNESS_SOURCE, lightnessOf, luminanceRatioOf } from "./lightness.js";
+export { LOOP_INDUCTANCE, stepPeakA } from "./loop-inductance.js";
 export { DARK_LIGHTNESS, DARK_SOURCE, type LowestDuty, lowestUsefulDuty } from "./lowest-duty.js";
 export { modulationOf } from "./modulation.js";
 export {

@@ -4,6 +4,7 @@ import type { LoadModel } from "../network/index.js";
 import type { Outcome } from "../quantity/index.js";
 import { type CapacitorInput, capacitorInput } from "./capacitor-input.js";
 import { filamentPulse } from "./filament-heat.js";
+import { stepPeakA } from "./loop-inductance.js";
 import { modulationDepth } from "./modulation-depth.js";
 import { onTimeDrop } from "./on-time-drop.js";
 import { powerOfDuty } from "./power-of-duty.js";
@@ -116,6 +117,26 @@ describe("capacitorInput", () => {
       });
     expect(capacitorInput({ ...good, dutyRatio: 1.2 })).toMatchObject({ code: "duty-out-of-range" });
     expect(capacitorInput({ ...good, powerW: -1 }).kind).toBe("refused");
+  });
+});
+
+describe("stepPeakA", () => {
+  it("is volts over ohms without inductance, and at the border of ringing 2 / e of that: by hand", () => {
+    expect(stepPeakA(5, 0.25, 0, 1e-4)).toBe(20);
+    // R = 2 sqrt(L / C): 0.4 ohm with 4 uH and 100 uF. Peak = (V / L) (2 L / R) / e = 2 V / (R e).
+    expect(stepPeakA(5, 0.4, 4e-6, 1e-4)).toBeCloseTo((2 * 5) / (0.4 * Math.E), 6);
+    // All but no resistance: V / sqrt(L / C) = 5 / 0.2.
+    expect(stepPeakA(5, 1e-6, 4e-6, 1e-4)).toBeCloseTo(25, 3);
+  });
+  it("falls with inductance, and never passes volts over ohms", () => {
+    fc.assert(
+      fc.property(num(0.03, 0.5), num(1e-7, 3e-5), num(1e-5, 2e-3), num(1.01, 4), (ohm, henry, farad, times) => {
+        const less = stepPeakA(5, ohm, henry, farad);
+        expect(stepPeakA(5, ohm, henry * times, farad)).toBeLessThanOrEqual(less * (1 + 1e-9));
+        expect(less).toBeLessThanOrEqual((5 / ohm) * (1 + 1e-9));
+      }),
+      { seed: 27, numRuns: 300 },
+    );
   });
 });
 
