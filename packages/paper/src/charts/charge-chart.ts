@@ -26,6 +26,9 @@ export interface ChargeData extends ChartHead {
 }
 
 const MANNERS: readonly LineManner[] = ["ink", "copper-dashed", "ink-dotted", "soft-dash-dot"];
+const ROW_PX = 30;
+/** From here on the axis counts days. */
+const HOURS_SHOWN = 60;
 const FILLS = ["band", "doubt", "band-second", "band"] as const;
 
 function check(data: ChargeData): void {
@@ -42,48 +45,59 @@ function check(data: ChargeData): void {
   checkNumber(data.reserve.chargeRatio, data.reserve.label);
 }
 
-const percent = ([hours, ratio]: CurvePoint): CurvePoint => [hours, ratio * 100];
-
+/** Hours as they are read: days where there are many. */
 const hoursText = ({ lo, hi }: ChartSpan): string => {
-  const [a, b] = [lo, hi].map((hours) => (hours >= 10 ? hours.toFixed(0) : hours.toFixed(1)));
-  return a === b ? `${a} h` : `${a} to ${b} h`;
+  const inDays = hi > 2 * HOURS_SHOWN;
+  const [a, b] = [lo, hi].map((hours) => {
+    const shown = inDays ? hours / 24 : hours;
+    return shown >= 10 ? shown.toFixed(0) : shown.toFixed(1);
+  });
+  const unit = inDays ? "days" : "h";
+  return a === b ? `${a} ${unit}` : `${a} to ${b} ${unit}`;
 };
 
-function runInside(run: ChargeRun, i: number, reserveRatio: number, pen: Pen) {
+function bandAndLine(run: ChargeRun, i: number, pen: Pen) {
   const manner = MANNERS[i % MANNERS.length]!;
-  const fill = FILLS[i % FILLS.length]!;
-  return (field: Field): string => {
-    const parts: string[] = [];
-    if (run.band)
-      parts.push(
-        `<path d="${field.path([...run.band.low, ...run.band.high.toReversed()].map(percent))}Z" fill="${fillOf(fill, pen.id)}"/>`,
-      );
-    parts.push(strokesOf(field.path(run.points.map(percent)), manner, pen.palette, pen.id));
-    if (run.hoursToReserve) {
-      const [x0, y] = field.at([run.hoursToReserve.lo, reserveRatio * 100]);
-      const [x1] = field.at([run.hoursToReserve.hi, reserveRatio * 100]);
-      parts.push(
-        `<path d="M${n(x0)} ${n(y)}H${n(x1)}M${n(x0)} ${n(y - 7)}v14M${n(x1)} ${n(y - 7)}v14" stroke="${i === 1 ? pen.palette.copper : pen.palette.ink}" stroke-width="3" fill="none"/>`,
-      );
-    }
-    return parts.join("");
+  return {
+    band: (field: Field): string => {
+      if (run.band === undefined) return "";
+      const edge = i === 1 ? pen.palette.copper : pen.palette.ink;
+      return `<path d="${field.path([...run.band.low, ...run.band.high.toReversed()])}Z" fill="${fillOf(FILLS[i % FILLS.length]!, pen.id)}" stroke="${edge}" stroke-opacity="0.55"/>`;
+    },
+    line: (field: Field): string => strokesOf(field.path(run.points), manner, pen.palette, pen.id),
   };
 }
 
-type WordPlaces = [number, number, "start" | "middle" | "end"][];
+/** The hours to the reserve stand as bars under the reserve line, one row a run; over it where there is no room below. */
+function rowsOf(field: Field, reserveY: number, count: number): number[] {
+  const isRoomBelow = field.y + field.h - reserveY > ROW_PX * (count + 1) + 6;
+  return Array.from({ length: count }, (_, i) =>
+    isRoomBelow ? reserveY + ROW_PX * (i + 1) + 10 : reserveY - ROW_PX * (count - i) + 10,
+  );
+}
 
-/** The first run's hours stand under the reserve line, the second's over it, so that neither is taken for the other. */
-const below = (x0: number, x1: number, y: number): WordPlaces => [
-  [x0 + 6, y + 26, "end"],
-  [(x0 + x1) / 2, y + 26, "middle"],
-  [x1, y + 26, "start"],
-  [(x0 + x1) / 2, y + 46, "middle"],
-];
-const above = (x0: number, x1: number, y: number): WordPlaces => [
-  [x1 + 4, y - 12, "start"],
-  [(x0 + x1) / 2, y - 14, "middle"],
-  [x1, y - 14, "end"],
-  [(x0 + x1) / 2, y - 34, "middle"],
+function reachBar(field: Field, reach: ChartSpan, y: number, colour: string): string {
+  const [x0] = field.at([reach.lo, 0]);
+  const [x1] = field.at([reach.hi, 0]);
+  return `<path d="M${n(x0)} ${n(y)}H${n(x1)}M${n(x0)} ${n(y - 6)}v12M${n(x1)} ${n(y - 6)}v12" stroke="${colour}" stroke-width="3" fill="none"/>`;
+}
+
+const inUnits = ({ lo, hi }: ChartSpan, inDays: boolean): ChartSpan =>
+  inDays ? { lo: lo / 24, hi: hi / 24 } : { lo, hi };
+
+const entriesOf = (data: ChargeData): LegendEntry[] => [
+  ...data.runs.map((run, i): LegendEntry => {
+    const reach = run.hoursToReserve ? `reserve reached after ${hoursText(run.hoursToReserve)}` : undefined;
+    const note = [run.note, reach].filter((each) => each !== undefined).join("; ");
+    return {
+      says: { ...run, ...(note === "" ? {} : { note }) },
+      swatch: run.band
+        ? { kind: "area", fill: FILLS[i % FILLS.length]!, middle: MANNERS[i % MANNERS.length]! }
+        : { kind: "line", manner: MANNERS[i % MANNERS.length]! },
+      mark: String.fromCharCode(65 + (i % 26)),
+    };
+  }),
+  { says: data.reserve, swatch: { kind: "limit", side: 1 } },
 ];
 
 /**
@@ -96,68 +110,75 @@ export function chargeChart(data: ChargeData, look: ChartLook = {}): Outcome<str
     check(data);
     const { palette, sizes } = pen;
     const isPhone = pen.innerPx < 560;
-    const hours = data.runs.flatMap((run) =>
-      [...run.points, ...(run.band?.low ?? []), ...(run.band?.high ?? [])].map(([h]) => h),
-    );
-    const ratios = data.runs.flatMap((run) => [...run.points, ...(run.band?.high ?? [])].map(([, ratio]) => ratio));
-    const across = linearAxis(0, Math.max(...hours), isPhone ? 7 : 13, {
-      steps: [0.5, 1, 2, 3, 4, 6, 12, 24, 48, 168],
+    const inDays = Math.max(...data.runs.flatMap((run) => run.points.map(([hours]) => hours))) > 2 * HOURS_SHOWN;
+    const scaled = (points: readonly CurvePoint[]): CurvePoint[] =>
+      points.map(([hours, ratio]) => [inDays ? hours / 24 : hours, ratio * 100]);
+    const runs = data.runs.map((run) => ({
+      ...run,
+      points: scaled(run.points),
+      ...(run.band ? { band: { low: scaled(run.band.low), high: scaled(run.band.high) } } : {}),
+    }));
+    const shown = runs.flatMap((run) => [...run.points, ...(run.band?.low ?? []), ...(run.band?.high ?? [])]);
+    const across = linearAxis(0, Math.max(...shown.map(([time]) => time)), isPhone ? 7 : 13, {
+      steps: inDays ? [1, 2, 5, 7, 14, 28, 56, 91, 182, 364] : [0.1, 0.25, 0.5, 1, 2, 3, 4, 6, 12, 24],
       isOpenAbove: true,
     });
-    const up = linearAxis(0, Math.max(100, ...ratios.map((ratio) => ratio * 100)), 6, { suffix: " %" });
+    const up = linearAxis(0, Math.max(100, ...shown.map(([, percent]) => percent)), 6, { suffix: " %" });
     const reservePercent = data.reserve.chargeRatio * 100;
-    const entries: LegendEntry[] = [
-      ...data.runs.map((run, i): LegendEntry => {
-        const reach = run.hoursToReserve ? `reserve reached after ${hoursText(run.hoursToReserve)}` : undefined;
-        const note = [run.note, reach].filter((each) => each !== undefined).join("; ");
-        return {
-          says: { ...run, ...(note === "" ? {} : { note }) },
-          swatch: run.band
-            ? { kind: "area", fill: FILLS[i % FILLS.length]!, middle: MANNERS[i % MANNERS.length]! }
-            : { kind: "line", manner: MANNERS[i % MANNERS.length]! },
-          mark: String.fromCharCode(65 + (i % 26)),
-        };
-      }),
-      { says: data.reserve, swatch: { kind: "limit", side: 1 } },
-    ];
+    const drawings = runs.map((run, i) => bandAndLine(run, i, pen));
+    const entries = entriesOf(data);
+    const colourOf = (i: number): string => (i === 1 ? palette.copper : palette.ink);
     const picture = plot(
       {
         across,
         up,
-        acrossSays: "hours",
+        acrossSays: inDays ? "days" : "hours",
         upSays: "charge of the bank",
         heightPx: isPhone ? Math.round(pen.innerPx * 0.95) : Math.round(pen.innerPx * 0.48),
         rimPx: 3,
         inside: (field) => {
           const [, y] = field.at([0, reservePercent]);
+          const rows = rowsOf(field, y, data.runs.length);
           return [
             `<rect x="${n(field.x)}" y="${n(y)}" width="${n(field.w)}" height="${n(field.y + field.h - y)}" fill="${palette.wash}" fill-opacity="0.7"/>`,
+            ...drawings.map((each) => each.band(field)),
             limitLine([field.x, y], [field.x + field.w, y], 1, palette),
-            ...data.runs.map((run, i) => runInside(run, i, data.reserve.chargeRatio, pen)(field)),
+            ...drawings.map((each) => each.line(field)),
+            ...data.runs.map((run, i) =>
+              run.hoursToReserve ? reachBar(field, inUnits(run.hoursToReserve, inDays), rows[i]!, colourOf(i)) : "",
+            ),
           ].join("");
         },
         over: (field) => {
           const placer = new Placer(field, pen);
-          for (const run of data.runs) placer.avoid(placesAlong(field, run.points.map(percent)));
           const [, y] = field.at([0, reservePercent]);
-          const rings = data.runs.map(
-            (run, i) => placer.ring(entries[i]!.mark!, placesAlong(field, run.points.map(percent), 0.22 + 0.5 * i)).svg,
+          const rows = rowsOf(field, y, data.runs.length);
+          for (const run of runs) placer.avoid(placesAlong(field, run.points));
+          const rings = runs.map(
+            (run, i) => placer.ring(entries[i]!.mark!, placesAlong(field, run.points, 0.22 + 0.4 * i)).svg,
           );
           const words = { sizePx: sizes.axisPx, colour: palette.ink };
-          const spans = data.runs.map((run, i) => {
+          const reaches = data.runs.map((run, i) => {
             if (!run.hoursToReserve) return "";
-            const [x0] = field.at([run.hoursToReserve.lo, 0]);
-            const [x1] = field.at([run.hoursToReserve.hi, 0]);
-            const text = `${entries[i]!.mark} ${hoursText(run.hoursToReserve)}`;
-            return placer.words(text, { ...words, isStrong: true }, i % 2 === 0 ? below(x0, x1, y) : above(x0, x1, y));
+            const reach = inUnits(run.hoursToReserve, inDays);
+            const [x0] = field.at([reach.lo, 0]);
+            const [x1] = field.at([reach.hi, 0]);
+            const row = rows[i]!;
+            return placer.words(`${entries[i]!.mark} ${hoursText(run.hoursToReserve)}`, { ...words, isStrong: true }, [
+              [x1 + 8, row + 4.5, "start"],
+              [x0 - 8, row + 4.5, "end"],
+              [(x0 + x1) / 2, row - 7, "middle"],
+              [x0 + 4, row - 7, "start"],
+              [x1 - 4, row - 7, "end"],
+            ]);
           });
           const line = placer.words(data.reserve.label, { ...words, colour: palette.soft }, [
             [field.x + 8, y + 24, "start"],
-            [field.x + field.w - 8, y - 9, "end"],
             [field.x + field.w - 8, y + 24, "end"],
+            [field.x + field.w - 8, y - 9, "end"],
             [field.x + 8, y - 9, "start"],
           ]);
-          return [...rings, ...spans, line].join("");
+          return [...rings, ...reaches, line].join("");
         },
       },
       pen,
