@@ -20,7 +20,7 @@ import { describe, expect, it } from "vitest";
 
 /*
  * Published worked examples, by their number in the table `worked-examples`. Every published answer was read in an opened text. Networks (W18 to W27)
- * are checked with the network engine; W31 (battery run time) with the endurance engine once it is built; W38 is a rule without arithmetic.
+ * are checked with the network engine; W31 (battery run time) in endurance-peukert.test.ts; W38 is a rule without arithmetic.
  */
 
 const figure = (of: { kind: string; value?: number }): number => {
