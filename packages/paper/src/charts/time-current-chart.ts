@@ -8,7 +8,7 @@ import { legend, spoken } from "./legend.js";
 import { Placer } from "./place.js";
 import { plot } from "./plot.js";
 import { penFor, sheetOf } from "./sheet.js";
-import { seriesOf } from "./time-current-series.js";
+import { type Series, seriesOf } from "./time-current-series.js";
 
 /** When a fuse may open: it never opens before `fastest` and always by `slowest`. Points are [currentA, timeS]; leave out the one not known. */
 export interface FuseGates extends Labelled {
@@ -91,6 +91,8 @@ function axesOf(data: TimeCurrentData, isPhone: boolean) {
   };
 }
 
+const isCurrent = ({ entry }: Series): boolean => entry.swatch.kind === "upright";
+
 const memoryLine = (data: TimeCurrentData): string[] => {
   const from = [...data.fuses, ...(data.conductors ?? []), ...(data.inrushes ?? [])].filter(
     (each) => each.isFromMemory,
@@ -122,7 +124,12 @@ export function timeCurrentChart(data: TimeCurrentData, look: ChartLook = {}): O
         upSays: "time, s",
         heightPx: isPhone ? Math.round(pen.innerPx * 1.12) : Math.round(pen.innerPx * 0.62),
         inside: (field) =>
-          [...series.map((each) => each.fill(field)), ...series.map((each) => each.line(field))].join(""),
+          [
+            // The shade of a current lies under the bands of the fuses that it crosses.
+            ...series.filter(isCurrent).map((each) => each.fill(field)),
+            ...series.filter((each) => !isCurrent(each)).map((each) => each.fill(field)),
+            ...series.map((each) => each.line(field)),
+          ].join(""),
         over: (field) => {
           const placer = new Placer(field, pen);
           for (const each of series) placer.avoid(each.trace(field));
