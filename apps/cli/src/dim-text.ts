@@ -55,7 +55,10 @@ function loadLines(load: LoadDimming, width: number): string[] {
     lines.push(
       `    by readings: ${fit.value.forwardV.span.lo.toFixed(2)} to ${fit.value.forwardV.span.hi.toFixed(2)} V forward, ${fit.value.resistorOhm.span.lo.toFixed(2)} to ${fit.value.resistorOhm.span.hi.toFixed(2)} ohm${fit.value.from === "readings-and-class" ? " (with the class's forward volts, from memory)" : ""}`,
     );
-  else if (fit?.kind === "refused") lines.push(`    by readings: THEY CONTRADICT EACH OTHER: ${fit.because}`);
+  else if (fit?.kind === "refused")
+    lines.push(
+      `    by readings: ${fit.code === "reading-too-wide" ? "they say nothing" : "THEY CONTRADICT EACH OTHER"}: ${fit.because}`,
+    );
   return lines.flatMap((line) => wrapped(line, width));
 }
 

@@ -166,6 +166,16 @@ describe("readings that contradict each other are named", () => {
     });
   });
 
+  it("a reading whose doubt is as large as itself says nothing, and says what to do", () => {
+    expect(code([{ voltageV: 12, currentA: 0.04 }])).toMatchObject({
+      code: "reading-too-wide",
+      because: expect.stringContaining("clamp several pieces together"),
+    });
+    expect(code([{ voltageV: { value: 12, basis: "measured", plusMinus: 20 }, currentA: 1 }])).toMatchObject({
+      code: "reading-too-wide",
+    });
+  });
+
   it("and the label is used instead, so that nothing is lost", () => {
     const load = {
       id: "l1",

@@ -61,7 +61,7 @@ const FILAMENT_EXPONENTS = [FILAMENT_CURRENT_EXPONENT, 0.6] as const;
 /**
  * What is this load, by its readings of volts and amps? A ballasted LED: forward volts and resistor, from two readings alone, or from one with the
  * class's forward volts; a filament, a regulated or a switch-mode load from one. Every span is as wide as the meters make it.
- * Missing: `drawReadings`, `class`. Refused, naming the readings by their place in the list from 1: `reading-not-positive`,
+ * Missing: `drawReadings`, `class`. Refused, naming the readings by their place in the list from 1: `reading-not-positive`, `reading-too-wide`,
  * `current-falls-as-volts-rise`, `rises-too-little` (no forward volts fit: not a ballasted LED), `readings-apart`.
  */
 export function fitLamp(readings: readonly DrawReading[], prior: LampPrior): Outcome<LampFit> {
@@ -73,6 +73,12 @@ export function fitLamp(readings: readonly DrawReading[], prior: LampPrior): Out
       `reading ${bad + 1}: volts and amps above 0 are wanted, read while it is on`,
     );
   const spanned = readings.map(spannedOf);
+  const wide = spanned.findIndex(({ voltageV, currentA }) => !(voltageV.lo > 0 && currentA.lo > 0));
+  if (wide >= 0)
+    return refused(
+      "reading-too-wide",
+      `reading ${wide + 1}: the meter's doubt is as large as what it read; clamp several pieces together, or use a finer meter`,
+    );
   if (prior.class === undefined) return missing("class");
   const kind = KIND_OF_CLASS[prior.class] ?? "current";
   const mayFall = kind === "power";

@@ -34,7 +34,12 @@ export const loadReadingsContradict = defineRule(
           ],
         };
       else if (fit.kind === "refused")
-        yield { subject, verdict: "fails", parameters: { why: fit.code, because: fit.because }, settledBy: again };
+        yield {
+          subject,
+          verdict: fit.code === "reading-too-wide" ? "open" : "fails",
+          parameters: { why: fit.code, because: fit.because },
+          settledBy: again,
+        };
       else {
         const label = labelCurrentOf(load);
         const against = label.kind === "known" ? labelAgainstReadings(load, nominalV, label.value) : undefined;
