@@ -33,11 +33,12 @@ export function namedFigures(index: CoachIndex, finding: Finding): ReadableFigur
 
 /**
  * Which figures are worth weighing for this finding? By a straight line through the samples: how much of the margin's width the figure makes, less what
- * the instrument would leave of it, for each minute. Best first, at most `most`; a look at something printed is always among them.
+ * the instrument would leave of it, for each minute. Best first, at most `most`; a look at something printed is always among them (`looks`:
+ * the figures that the finding itself names).
  */
 export function candidatesFor(
   index: CoachIndex,
-  finding: Finding,
+  looks: readonly ReadableFigure[],
   sampled: SampledFinding | undefined,
   most: number,
 ): ReadableFigure[] {
@@ -56,7 +57,6 @@ export function candidatesFor(
     // The whole resistance grows as the length does: the slope by the one from the slope by the other.
     if (whole !== undefined && whole.nominal > 0) put(whole, (slope * nominal) / whole.nominal);
   }
-  const looks = namedFigures(index, finding);
   for (const figure of looks) put(figure, 0);
   const ranked = [...found.values()].sort((a, b) => b.worth - a.worth).map(({ figure }) => figure);
   const isLook = (figure: ReadableFigure) =>

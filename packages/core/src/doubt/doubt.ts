@@ -37,8 +37,8 @@ export interface FindingDoubt {
   readonly quantiles: { readonly q05: number; readonly q50: number; readonly q95: number };
   /** The samples as a histogram: from, to, and the share of them. */
   readonly bins: readonly { readonly lo: number; readonly hi: number; readonly ratio: number }[];
-  /** Where the samples come from: the network's own sampling, or the rule asked again on drawn figures. */
-  readonly sampledBy: "network" | "rule";
+  /** Where the samples come from: the network's own sampling, the rule asked again on drawn figures, or even over the exact span (rules that run through time). */
+  readonly sampledBy: "network" | "rule" | "span";
   /** Best first, by `shrinkPerMin`. */
   readonly readings: readonly ReadingWorth[];
   /** With every figure that can be read read at its nominal value: the width that is left, and the share of the samples that would then be settled. */
@@ -65,7 +65,7 @@ export interface DoubtOptions {
   readonly only?: readonly string[];
   /** Only the findings of these rules; the others are not asked. */
   readonly codes?: readonly FindingCode[];
-  /** How many readings of each finding are weighed by asking the rules again; 6 where absent. */
+  /** How many readings of each finding are weighed by asking the rules again; 6 where absent, 2 for a whole coach. */
   readonly weighed?: number;
 }
 

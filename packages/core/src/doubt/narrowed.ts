@@ -45,3 +45,21 @@ export function narrowedFor(open: Iterable<Finding>): (index: CoachIndex, code: 
     return { ...index, [collection]: new ListsOnly(index[collection] as ReadonlyMap<string, unknown>, only[1]) };
   };
 }
+
+/** Rules that look at one circuit or load after another and at nothing between them. */
+const ONE_BY_ONE: ReadonlySet<FindingCode> = new Set([
+  "inrush-over-fuse",
+  "fault-over-conductor",
+  "fault-not-cleared",
+  "drop-over-limit",
+  "voltage-under-minimum",
+  "load-over-fuse",
+]);
+
+/** The coach with only these circuits and loads listed, for the rules that allow it. */
+export const listedAbout =
+  (ids: ReadonlySet<string>): ((index: CoachIndex, code: FindingCode) => CoachIndex) =>
+  (index, code) =>
+    ONE_BY_ONE.has(code)
+      ? { ...index, circuits: new ListsOnly(index.circuits, ids), loads: new ListsOnly(index.loads, ids) }
+      : index;

@@ -16,7 +16,7 @@ export interface SampledFinding {
   /** Below zero where the limit is passed. */
   readonly margin: Float64Array;
   readonly unsolved: number;
-  readonly by: "network" | "rule";
+  readonly by: "network" | "rule" | "span";
   readonly slopes: readonly FigureSlope[];
 }
 
