@@ -32,6 +32,11 @@ export const COMMANDS: readonly Entry[] = [
     async () => (await import("./commands/solve.js")).solve,
   ),
   entry(
+    "fuse",
+    "one circuit's fuse against start, short, wires and the fuses before it",
+    async () => (await import("./commands/fuse.js")).fuse,
+  ),
+  entry(
     "plan",
     "which modules to replace, every switch, every fuse, and why not more",
     async () => (await import("./commands/plan.js")).plan,
