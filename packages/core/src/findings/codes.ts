@@ -13,6 +13,7 @@ export const FINDING_CODES = [
   "wire-to-nowhere", // circuit, cable or module
   "length-not-positive", // circuit, cable or load; path of the field
   "rating-not-positive", // the object; path of the field
+  "tolerance-over-value", // the object; path of the field
   "feed-without-path", // module, or plain-fuse circuit
   "cables-form-loop", // cable
   "dim-block-out-of-range", // module kind

@@ -26,6 +26,7 @@ import { lengthNotPositive } from "./consistency/length-not-positive.js";
 import { loadClaimedTwice } from "./consistency/load-claimed-twice.js";
 import { loadNotFed } from "./consistency/load-not-fed.js";
 import { ratingNotPositive } from "./consistency/rating-not-positive.js";
+import { toleranceOverValue } from "./consistency/tolerance-over-value.js";
 import { wireToNowhere } from "./consistency/wire-to-nowhere.js";
 import { classGuessed } from "./dimming/class-guessed.js";
 import { dimmedChannelOverRating } from "./dimming/dimmed-channel-over-rating.js";
@@ -107,6 +108,7 @@ export const ALL_RULES: readonly Rule[] = [
   wireToNowhere,
   lengthNotPositive,
   ratingNotPositive,
+  toleranceOverValue,
   feedWithoutPath,
   cablesFormLoop,
   dimBlockOutOfRange,

@@ -156,6 +156,26 @@ describe("length-not-positive and rating-not-positive", () => {
   });
 });
 
+describe("tolerance-over-value", () => {
+  it("fails where a tolerance is wider than its figure; a resistance that may be nothing, and a figure without one, are not judged", () => {
+    const figure = (value: number, plusMinus: number) => ({ value, basis: "measured", plusMinus });
+    const parts = {
+      circuits: [
+        { id: "c1", out: { lengthM: figure(3, 9), resistanceOhm: figure(0.001, 0.002) }, fuse: { ratedA: 10 } },
+      ],
+      loads: [
+        { id: "l1", name: "Lamp", currentA: figure(0.5, 2) },
+        { id: "l2", name: "Fan", currentA: figure(2, 0.1) },
+      ],
+    };
+    expect(findingsOf("tolerance-over-value", parts).map((f) => [f.subject.path, f.verdict])).toEqual([
+      ["circuits[0].out.lengthM", "fails"],
+      ["loads[0].currentA", "fails"],
+      ["loads[1].currentA", "holds"],
+    ]);
+  });
+});
+
 describe("feed-without-path and cables-form-loop", () => {
   const nodes = ["bat", "bus", "m1", "m2", "neg"].map((id) => ({ id, kind: "stud", name: id }));
   const supplies = [{ id: "s", kind: "battery", name: "House", node: "bat", returnNode: "neg" }];
