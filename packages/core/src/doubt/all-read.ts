@@ -1,7 +1,7 @@
 import type { Finding } from "../findings/index.js";
 import { conductorCOf, wireResistance } from "../network/index.js";
 import { type CoachIndex, type CoachRecord, indexRecord, policyOf, type WireRun } from "../record/index.js";
-import { placeWithin } from "./chance.js";
+import { nameNumber, placeOf } from "./chance.js";
 import { fieldAt, withField } from "./field-path.js";
 import { comparedOf, marginAt, marginOf } from "./margin.js";
 import { leftAbout, readAs, readableAt } from "./readable.js";
@@ -41,6 +41,9 @@ function measuredThrough(record: CoachRecord, index: CoachIndex, lengthPath: str
   return withField(record, `${runPath}.resistanceOhm`, readAs("ohmmeter", ohm));
 }
 
+/** A figure whose error moves the margin by less than this share of the greatest is left out. */
+const HARDLY_COUNTS = 0.02;
+
 /**
  * By how much would the meters' own errors move the margin, in this draw? Each figure's error is even over what its instrument leaves and moves the margin by
  * the figure's slope; the greatest of all of them together is what the rule itself leaves (`half`).
@@ -52,13 +55,16 @@ function meterErrors(
 ): (draw: number) => number {
   const parts = (sampled?.slopes ?? []).flatMap(({ path, slope }) => {
     const left = figures.get(path)?.left;
-    return left === undefined ? [] : [{ path, most: (Math.abs(slope) * (left.hi - left.lo)) / 2 }];
+    return left === undefined
+      ? []
+      : [{ name: nameNumber(`${path} error`), most: (Math.abs(slope) * (left.hi - left.lo)) / 2 }];
   });
-  const all = parts.reduce((sum, { most }) => sum + most, 0);
+  const most = Math.max(0, ...parts.map((part) => part.most));
+  const counted = parts.filter((part) => part.most > HARDLY_COUNTS * most);
+  const all = counted.reduce((sum, part) => sum + part.most, 0);
   if (!(all > 0)) return () => 0;
   return (draw) =>
-    parts.reduce((sum, { path, most }) => sum + (2 * placeWithin(0, draw, `${path} error`) - 1) * most, 0) *
-    (half / all);
+    counted.reduce((sum, part) => sum + (2 * placeOf(0, draw, part.name) - 1) * part.most, 0) * (half / all);
 }
 
 /**

@@ -21,8 +21,14 @@ const RULE_SAMPLES = 200;
 const WEIGHED = 6;
 const WEIGHED_OF_ALL = 2;
 
-/** Rules that run a whole night or winter: they are not asked again for each drawn coach, and few of their figures are weighed. */
+/** Rules that run a start, a short circuit, a night or a winter in time: too dear to be asked again for each drawn coach; of the longest few figures are weighed. */
 const RUNS_THROUGH_TIME: ReadonlySet<FindingCode> = new Set(["hours-below-wanted", "flat-in-storage"]);
+const IS_DEAR: ReadonlySet<FindingCode> = new Set([
+  ...RUNS_THROUGH_TIME,
+  "inrush-over-fuse",
+  "fault-over-conductor",
+  "fault-not-cleared",
+] as const);
 const WEIGHED_THROUGH_TIME = 2;
 /** Rules that share one solve of the coach: asked together they cost little more than one. */
 const SHARE_A_SOLVE: ReadonlySet<FindingCode> = new Set([
@@ -73,7 +79,7 @@ export function weighCoach(index: CoachIndex, options: DoubtOptions): WeighedCoa
   const named = new Map([...compared].map(([key, finding]) => [key, namedFigures(index, finding)]));
   for (const [key, finding] of compared) {
     if (sampled.has(key)) continue;
-    const found = RUNS_THROUGH_TIME.has(finding.code)
+    const found = IS_DEAR.has(finding.code)
       ? sampleOverSpan(key, finding, { seed, samples })
       : sampleByRule(index, key, finding, named.get(key) ?? [], { seed, samples: Math.min(samples, RULE_SAMPLES) });
     if (found !== undefined) sampled.set(key, found);
