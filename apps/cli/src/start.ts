@@ -2,21 +2,39 @@
 import { mkdir } from "node:fs/promises";
 import { join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
+import { type Endurance, enduranceOf } from "@fusebook/core/endurance";
 import { checkRecord, findingWords } from "@fusebook/core/findings";
 import { applyPlan, frontOf } from "@fusebook/core/plan";
 import { judge, testsOf } from "@fusebook/core/proof";
-import { importSurvey, indexRecord, policyOf, proposeMapping, writeRecord } from "@fusebook/core/record";
+import {
+  type CoachIndex,
+  importSurvey,
+  indexRecord,
+  policyOf,
+  proposeMapping,
+  writeRecord,
+} from "@fusebook/core/record";
 import { demoAfterwards, demoBaseRecord, demoFiles, demoReadings, withAfterwards } from "@fusebook/fixtures";
 import { readGrid } from "@fusebook/intake";
 import { jsonText } from "./columns.js";
 import { countsOf, worded } from "./commands/check.js";
 import { planMeant, recordWith } from "./commands/plan.js";
+import { percentWords, upTo } from "./hours-words.js";
 import { realIo } from "./io.js";
 import { money } from "./money.js";
 import { bookFor, packetFor } from "./papers.js";
 
 /** The date on the demo's papers, so that they are the same at every run. */
 const DEMO_DATE = "2026-05-09";
+
+/** How long an evening on battery lasts before and after the plan, where the record can tell. */
+function hoursLine(before: CoachIndex, after: CoachIndex): string | undefined {
+  const [now, then] = [before, after].map((each) => enduranceOf(each, "evening", {}));
+  if (now?.kind !== "known" || then?.kind !== "known") return undefined;
+  const said = ({ hours, horizonH }: Endurance): string =>
+    `${upTo(hours.nominal, horizonH)} (${upTo(hours.span.lo, horizonH)} to ${upTo(hours.span.hi, horizonH)})`;
+  return `an evening on battery down to ${percentWords(now.value.reserveRatio)}: ${said(now.value)} as it is, ${said(then.value)} after the plan`;
+}
 
 /** The whole job on the invented demo coach: import, check, plan, packet, proof, book. Everything goes to `out/`. */
 async function job(folder: string): Promise<void> {
@@ -65,6 +83,9 @@ async function job(folder: string): Promise<void> {
   if (plan.unmet.length > 0)
     say(`          ${plan.unmet.length} wishes stay unmet; the packet says which rule stops each`);
 
+  const evening = hoursLine(index, indexRecord(applyPlan(record, plan)));
+  if (evening !== undefined) say(`Hours     ${evening}`);
+
   const packet = await packetFor({ before: index, plan, job: asked, date: DEMO_DATE, units });
   await keep("packet.pdf", packet.pdf);
   say(`Packet    job sheet, isolation, steps, switch cards, labels at true size, test sheet`);
@@ -97,6 +118,9 @@ async function job(folder: string): Promise<void> {
   );
   say(`Book      as-built book with the fuse map, and the record inside the PDF`);
   say();
+  say(
+    "Deeper    fusebook doubt (what to read next), solve, fuse, dim and hours take this record too: docs/commands.md",
+  );
   say(`Written to ${relative(process.cwd(), folder) || "."}/: ${written.join(", ")}`);
 }
 
