@@ -15,6 +15,14 @@ const near = (a: string, b: string): boolean => {
 
 const withCommon = (command: Command): Command => ({ ...command, options: { ...COMMON_OPTIONS, ...command.options } });
 
+/** What went wrong in one line: the parser's own message takes three to say that a value begins with a dash. */
+function wordsOf(error: Error): string {
+  const option = /^Option '(?:-\w, )?(--[\w-]+).*' argument is ambiguous/.exec(error.message)?.[1];
+  return option === undefined
+    ? error.message
+    : `${option}: its value is missing, or begins with a dash; a value that does is written ${option}=-5`;
+}
+
 /** Runs one command line (without `fusebook` itself) and gives its exit code; never throws for what the user did. */
 export async function runLine(words: readonly string[], commands: readonly Entry[], io: Io): Promise<number> {
   const [name, ...rest] = words;
@@ -53,7 +61,7 @@ export async function runLine(words: readonly string[], commands: readonly Entry
     const isOurs =
       error instanceof Misuse || String((error as { code?: unknown }).code ?? "").startsWith("ERR_PARSE_ARGS");
     if (!isOurs) throw error;
-    io.err(`fusebook ${command.name}: ${(error as Error).message}`);
+    io.err(`fusebook ${command.name}: ${wordsOf(error as Error)}`);
     io.err(`fusebook ${command.name} --help shows how, by example.`);
     return EXIT.misuse;
   }

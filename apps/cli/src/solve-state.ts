@@ -31,13 +31,21 @@ const circuitNames = (index: CoachIndex): Named[] =>
 
 const called = ({ id, names }: Named): string => (names.length > 0 ? `${id} (${names[0]})` : id);
 
+/** What there is to name, where nothing comes near what was asked for. */
+function circuitsThere(index: CoachIndex): string {
+  const ids = [...index.circuits.keys()];
+  return ids.length === 0
+    ? "the record has no circuits yet"
+    : `the record has ${ids.length}, from ${ids[0]} to ${ids[ids.length - 1]}; fusebook dim RECORD lists them`;
+}
+
 /** The circuit meant by these words, or a misuse naming the nearest. */
 export function circuitMeant(index: CoachIndex, option: string, asked: string): CircuitId {
   const meant = meantBy(asked, circuitNames(index));
   if ("found" in meant) return meant.found.id as CircuitId;
   const nearest = meant.nearest.map(called).join(", ");
   throw new Misuse(
-    `${option}: no one circuit is called "${asked}" by its id, label, name or load${nearest === "" ? "" : `; nearest: ${nearest}`}`,
+    `${option}: no one circuit is called "${asked}" by its id, label, name or load${nearest === "" ? `; ${circuitsThere(index)}` : `; nearest: ${nearest}`}`,
   );
 }
 

@@ -7,8 +7,10 @@ const LEAST_SHOWN_V = 0.0005;
 /** A span narrower than this, V or A, is said as a point. */
 const LEAST_WIDE = 1e-6;
 
-const amps = (value: number): string => showQuantity(value, "current", "metric");
-const volts = (value: number): string => showQuantity(value, "voltage", "metric");
+/** A span reaches outward by the rounding of its solve: what is left below this is nothing. */
+const settled = (value: number): number => (Math.abs(value) < 1e-6 ? 0 : value);
+const amps = (value: number): string => showQuantity(settled(value), "current", "metric");
+const volts = (value: number): string => showQuantity(settled(value), "voltage", "metric");
 
 type Show = (value: number) => string;
 

@@ -51,7 +51,7 @@ function targetOf(index: CoachIndex, asked: string): Target {
   if ("found" in meant) return meant.found;
   const near = meant.nearest.map(({ id, names }) => (names[0] === undefined ? id : `${id} (${names[0]})`));
   throw new Misuse(
-    `${asked}: the record has no circuit, load or module of that name${near.length > 0 ? `; the nearest are ${near.join(", ")}` : `; it has modules ${[...index.modules.keys()].join(", ") || "none"}`}`,
+    `${asked}: the record has no circuit, load or module of that name${near.length > 0 ? `; the nearest are ${near.join(", ")}` : `; it has ${index.modules.size > 0 ? `modules ${[...index.modules.keys()].join(", ")}` : "no modules"}; without a name every circuit is listed`}`,
   );
 }
 

@@ -30,9 +30,16 @@ export function readRatio(given: string, option: string): number {
   return value;
 }
 
+/** No battery of a coach lives outside these. Common practice, no source. */
+const COLDEST_C = -40;
+const HOTTEST_C = 70;
+
 function readTemperature(given: string): number {
   const read = readQuantity(given, "temperature");
-  if (read.kind === "read") return read.value;
+  if (read.kind === "read") {
+    if (read.value >= COLDEST_C && read.value <= HOTTEST_C) return read.value;
+    throw new Misuse(`--battery-temp ${given}: wanted from ${COLDEST_C} C to ${HOTTEST_C} C, as in 5C or 40F`);
+  }
   throw new Misuse(`--battery-temp ${given}: wanted a temperature with its unit, as in 5C or 40F: ${read.why}`);
 }
 

@@ -76,6 +76,13 @@ export function profileFor(index: CoachIndex, asked: ProfileId | string | LoadPr
 export function readProfile(value: unknown): Outcome<LoadProfile> {
   const read = loadProfile.safeParse(value);
   if (read.success) return known(read.data as LoadProfile);
-  const faults = read.error.issues.map((issue) => `${issue.path.join(".") || "the document"}: ${issue.message}`);
+  if (typeof value !== "object" || value === null || Array.isArray(value))
+    return refused(
+      "profile-unreadable",
+      'wanted an object such as { "id": "mine", "spans": [{ "hours": 5, "on": [] }] }',
+    );
+  const faults = read.error.issues.map(
+    (issue) => `${issue.path.join(".") || "the document"}: ${issue.message}; correct it, or take it out`,
+  );
   return refused("profile-unreadable", faults.join("; "));
 }
