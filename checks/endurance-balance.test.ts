@@ -27,7 +27,7 @@ describe("what goes out of the battery", () => {
     for (let seed = 1; seed <= 8; seed++) {
       const battery = { capacityAh: 200 + 40 * seed, ratedHours: 20, exponent: 1, chargeRatio: 0.97 };
       const index = indexRecord(coachOnKnownBattery(seed, 20 + 3 * seed, battery));
-      const run = ran(enduranceOf(index, fullOn(index.record, 4, 2), { reserveRatio: 0.45, withSpans: false }));
+      const run = ran(enduranceOf(index, fullOn(index.record, 4, 2), { reserveRatio: 0.45, spans: "none" }));
       expect(run.ends).toBe("reserve");
       const goneAh = battery.capacityAh * (battery.chargeRatio - 0.45);
       expect(off(run.banks[0]!.outAh, goneAh), `seed ${seed}`).toBeLessThan(1e-4);
@@ -38,14 +38,14 @@ describe("what goes out of the battery", () => {
   it("above the rated current Peukert takes more charge than goes out; never less", () => {
     const battery = { capacityAh: 200, ratedHours: 20, exponent: 1.25, chargeRatio: 0.95 };
     const index = indexRecord(coachOnKnownBattery(3, 40, battery));
-    const run = ran(enduranceOf(index, fullOn(index.record, 2, 2), { reserveRatio: 0.5, withSpans: false }));
+    const run = ran(enduranceOf(index, fullOn(index.record, 2, 2), { reserveRatio: 0.5, spans: "none" }));
     expect(run.banks[0]!.points[0]!.currentA).toBeGreaterThan(10);
     expect(run.banks[0]!.outAh).toBeLessThan(0.45 * 200);
   });
 
   it("the demo coach: what each load, module and stand-by took adds up to what went out and the loss at rest, within 1e-6", () => {
     for (const profile of ["evening", "night", "stored"]) {
-      const run = ran(enduranceOf(indexRecord(demoRecord()), profile, { withSpans: false }));
+      const run = ran(enduranceOf(indexRecord(demoRecord()), profile, { spans: "none" }));
       const sum = (kinds: readonly string[]) =>
         run.energy.filter((one) => kinds.includes(one.kind)).reduce((total, one) => total + one.ampHours, 0);
       expect(off(sum(["load", "module", "network", "standby"]), run.banks[0]!.outAh), profile).toBeLessThan(1e-6);
@@ -58,7 +58,7 @@ describe("what goes out of the battery", () => {
     const index = indexRecord(coachOnKnownBattery(5, 30, battery));
     const on = new Set([...index.circuits.values()].filter((one) => one.isSpare !== true).map((one) => one.id));
     const profile = { id: "all", spans: [{ hours: 1, on: [{ circuits: [...on] }] }] };
-    const run = ran(enduranceOf(index, profile, { reserveRatio: 0.2, withSpans: false }));
+    const run = ran(enduranceOf(index, profile, { reserveRatio: 0.2, spans: "none" }));
     const solved = solveCoach(index, { name: "all", on, chargeRatio: 0.75 } as CoachState);
     if (solved.kind !== "known") throw new Error("solved");
     const bank = [...solved.value.supplies.values()][0]!;
@@ -75,7 +75,7 @@ describe("what goes out of the battery", () => {
       enduranceOf(
         index,
         { id: "p", spans: [{ hours: 1, on: [{ circuits: all }, { circuits: [all[0]!], shareRatio: 0.3 }] }] },
-        { withSpans: false },
+        { spans: "none" },
       ),
     );
     const bankA = (on: readonly string[]): number => {
@@ -94,7 +94,7 @@ describe("what goes out of the battery", () => {
       { hours: 1, chargerOn: true, on: [] },
       { hours: 3, on: [] },
     ];
-    const run = ran(enduranceOf(index, { id: "p", spans }, { reserveRatio: 0.1, horizonH: 1, withSpans: false }));
+    const run = ran(enduranceOf(index, { id: "p", spans }, { reserveRatio: 0.1, horizonH: 1, spans: "none" }));
     const { points, outAh } = run.banks[0]!;
     const gained = points.at(-1)!.chargeRatio - 0.6;
     expect(outAh).toBeLessThan(-10);

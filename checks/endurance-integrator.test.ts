@@ -101,7 +101,7 @@ const caseOf = (seed: number) => {
 };
 
 const engineHours = (index: CoachIndex, profile: LoadProfile): number => {
-  const found = enduranceOf(index, profile, { reserveRatio: RESERVE, withSpans: false });
+  const found = enduranceOf(index, profile, { reserveRatio: RESERVE, spans: "none" });
   if (found.kind !== "known") throw new Error(JSON.stringify(found));
   expect(found.value.ends).toBe("reserve");
   return found.value.hours.nominal;

@@ -40,7 +40,7 @@ export interface BankRunOptions {
   readonly reserveRatio: number;
   readonly horizonH: number;
   readonly countSun: boolean;
-  readonly withSpans: boolean;
+  readonly spans: "fine" | "coarse" | "none";
 }
 
 type End = "nominal" | "least" | "most";
@@ -101,13 +101,14 @@ export function runBank(prepared: PreparedProfile, group: number, options: BankR
         standingA: standingA(end),
         battery: drainedOf(of, end),
         bends: prepared.bends,
+        isCoarse: options.spans === "coarse",
         startRatio: end === "least" ? of.charge.span.lo : of.charge.span.hi,
         reserveRatio,
         horizonH,
       },
       stretches(prepared.profile, end === "most" ? mostSunWindows(sun.suns) : [], horizonH),
     );
-  const [least, most] = options.withSpans ? [bound("least"), bound("most")] : [undefined, undefined];
+  const [least, most] = options.spans !== "none" ? [bound("least"), bound("most")] : [undefined, undefined];
   return known({
     supplies: of.supplies,
     name: of.name,

@@ -21,6 +21,8 @@ export interface BoundInputs {
   readonly standingA: readonly number[];
   readonly battery: Drained;
   readonly bends: readonly number[];
+  /** One solve of the network's spans for all stretches of charge, at the bend below the reserve. */
+  readonly isCoarse: boolean;
   readonly startRatio: number;
   readonly reserveRatio: number;
   readonly horizonH: number;
@@ -39,8 +41,12 @@ export function boundRun(inputs: BoundInputs, timeline: Iterable<Stretch>): Boun
   const put = (timeH: number): void => {
     if (Math.abs(points.at(-1)!.chargeRatio - s) >= 0.002) points.push({ timeH, chargeRatio: s });
   };
+  const lowest = Math.max(
+    0,
+    bends.findLastIndex((bend) => bend <= reserveRatio),
+  );
   const rateIn = (stretch: Stretch, cell: number): number => {
-    const found = bounds[stretch.span]!.at(cell, group);
+    const found = bounds[stretch.span]!.at(cell, group, inputs.isCoarse ? lowest : undefined);
     // Without a bound the bank may be empty at once, or draw nothing.
     if (found === undefined) return end === "least" ? Number.NEGATIVE_INFINITY : 0;
     const currentA =

@@ -1,5 +1,5 @@
-import { type LoadModel, loadCurrentA, spanCoach } from "../network/index.js";
-import { figureValue, type Span, spanOf } from "../quantity/index.js";
+import { type CoachSpans, type LoadModel, loadCurrentA, spanCoach } from "../network/index.js";
+import { figureValue, type Outcome, type Span, spanOf } from "../quantity/index.js";
 import type { BankGroup } from "./bank-groups.js";
 import type { MeanNetwork } from "./mean-network.js";
 import { dutiesOf, type SpanUse } from "./profile-circuits.js";
@@ -44,25 +44,39 @@ export class DrawBounds {
     private readonly bends: readonly number[],
   ) {}
 
-  /** Bounds of a group between the charges `bends[cell - 1]` and `bends[cell]`. */
-  at(cell: number, group: number): CellBounds | undefined {
-    const kept = this.cells.get(cell) ?? this.boundsOf(cell);
+  /** The network's spans at the lower end of a stretch of charge; kept, since several stretches may share them. */
+  private readonly spans = new Map<number, Outcome<CoachSpans>>();
+
+  /**
+   * Bounds of a group between the charges `bends[cell - 1]` and `bends[cell]`. With `lowest`, a bend no higher than that, the volts at their lowest are
+   * those at it: wider, and one solve for all stretches.
+   */
+  at(cell: number, group: number, lowest = cell - 1): CellBounds | undefined {
+    const kept = this.cells.get(cell) ?? this.boundsOf(cell, Math.min(lowest, cell - 1));
     this.cells.set(cell, kept);
     return kept[group];
   }
 
-  private boundsOf(cell: number): (CellBounds | undefined)[] {
-    const { coach } = this.network;
-    const { index, nominalV } = coach;
+  private spansAt(bend: number): Outcome<CoachSpans> {
+    const kept = this.spans.get(bend);
+    if (kept !== undefined) return kept;
     const { chargerOn, engineOn } = this.use;
-    const spans = spanCoach(index, {
+    const made = spanCoach(this.network.coach.index, {
       name: this.use.name,
       on: new Set(this.use.circuits.keys()),
       dutyRatio: dutiesOf(this.use),
       chargerOn,
       engineOn,
-      chargeRatio: this.bends[cell - 1]!,
+      chargeRatio: this.bends[bend]!,
     });
+    this.spans.set(bend, made);
+    return made;
+  }
+
+  private boundsOf(cell: number, lowest: number): (CellBounds | undefined)[] {
+    const { coach } = this.network;
+    const { nominalV } = coach;
+    const spans = this.spansAt(lowest);
     if (spans.kind !== "known") return this.groups.map(() => undefined);
     const rest = this.rest.at(this.bends[cell]!);
     const helpers = coach.supplies.filter((one) => one.load >= 0);

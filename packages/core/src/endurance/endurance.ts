@@ -20,8 +20,8 @@ export interface EnduranceOptions {
   readonly countSun?: boolean | undefined;
   /** How far to look, hours; a year where absent. */
   readonly horizonH?: number | undefined;
-  /** False: nominal figures only, without the spans that cost most of the time. */
-  readonly withSpans?: boolean | undefined;
+  /** `coarse`: wider and sooner; `none`: nominal figures only. `fine` where absent. All but `none` are guaranteed. */
+  readonly spans?: "fine" | "coarse" | "none" | undefined;
 }
 
 /** How long the batteries last. */
@@ -78,7 +78,7 @@ export function enduranceOf(
       reserveRatio: reserve.value.ratio,
       horizonH,
       countSun: options.countSun === true,
-      withSpans: options.withSpans !== false,
+      spans: options.spans ?? "fine",
     });
     if (run.kind !== "known") return run;
     runs.push(run.value);
@@ -95,7 +95,7 @@ export function enduranceOf(
     profile: profile.value,
     reserveRatio: reserve.value.ratio,
     reserveSource: reserve.value.source,
-    hours: { nominal: first.hours.nominal, span, method: options.withSpans === false ? "nominal-only" : "enclosure" },
+    hours: { nominal: first.hours.nominal, span, method: options.spans === "none" ? "nominal-only" : "enclosure" },
     ends: first.ends,
     ...(first.because === undefined ? {} : { because: first.because }),
     lastsOnce: span.lo >= profileHours ? "holds" : span.hi < profileHours ? "fails" : "open",

@@ -19,7 +19,7 @@ export const hoursBelowWanted = defineRule(
       if (!(wanted.hours > 0) || !names.has(wanted.profile)) continue;
       const subject = { ...ofCoach(index), path: `endurance.wanted[${i}]` };
       const profile = names.get(wanted.profile)?.name ?? wanted.profile;
-      const found = enduranceOf(index, wanted.profile, { horizonH: Math.max(1, 2 * wanted.hours) });
+      const found = enduranceOf(index, wanted.profile, { horizonH: 1.2 * wanted.hours, spans: "coarse" });
       if (found.kind !== "known") {
         const needs = found.kind === "missing" ? found.needs : [];
         const open: Said = {
