@@ -241,7 +241,7 @@ describe("laws of duty and of hours", () => {
       fc.property(seeds, sizes, duties, duties, (seed, circuits, one, other) => {
         const index = indexRecord(generateCoach({ seed, circuits }).record);
         const hours = (dutyRatio: number, shareRatio: number) =>
-          enduranceOf(index, profile(dutyRatio, shareRatio), { withSpans: false });
+          enduranceOf(index, profile(dutyRatio, shareRatio), { spans: "none" });
         const [a, b] = [Math.min(one, other), Math.max(one, other)];
         const [dim, bright, often] = [hours(a, 0.4), hours(b, 0.4), hours(b, 0.8)];
         if (dim.kind !== "known" || bright.kind !== "known" || often.kind !== "known") return;
@@ -267,7 +267,7 @@ describe("laws of duty and of hours", () => {
         (seed, circuits, reserveRatio, more, batteryC) => {
           const index = indexRecord(generateCoach({ seed, circuits }).record);
           const hours = (options: Parameters<typeof enduranceOf>[2]) => {
-            const found = enduranceOf(index, "evening", { withSpans: false, ...options });
+            const found = enduranceOf(index, "evening", { spans: "none", ...options });
             return found.kind === "known" ? found.value.hours.nominal : undefined;
           };
           const [plain, kept] = [hours({ reserveRatio }), hours({ reserveRatio: reserveRatio + more })];
