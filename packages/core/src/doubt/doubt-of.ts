@@ -6,7 +6,7 @@ import { comparedOf } from "./margin.js";
 import { binsOf, failsRatioOf } from "./sampled-finding.js";
 import { type WeighedCoach, weighCoach } from "./weigh-coach.js";
 
-/** Below this a chance is none: fewer than five in a thousand drawn coaches. */
+/** Below this the chance of one reading is none: fewer than five in a thousand of the values it may turn out to have. */
 const HARDLY_EVER = 0.005;
 /** A reading that takes away less than this share of the width is not worth its line. */
 const HARDLY_ANYTHING = 0.001;
@@ -20,7 +20,7 @@ const asked = (key: string, finding: Finding): AskedDoubt => ({
 
 function outlookOf(readings: readonly ReadingWorth[], chanceAll: number): Outlook {
   if (readings.some(({ chanceSettles }) => chanceSettles >= HARDLY_EVER)) return "one-reading";
-  return chanceAll >= HARDLY_EVER ? "several" : "nothing";
+  return chanceAll > 0 && readings.length > 0 ? "several" : "nothing";
 }
 
 /** The doubt of one finding, from what was weighed. */

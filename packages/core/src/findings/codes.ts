@@ -101,6 +101,8 @@ export const FINDING_CODES = [
   "profile-faulty", // coach; path of the profile
   "flat-in-storage", // coach
   "hours-below-wanted", // coach; path of the wish
+  // doubt: figures that cannot be as they are written
+  "figures-contradict", // circuit, cable or load
   // unknowns: figures whose absence blocks a verdict
   "fuse-rating-missing", // circuit
   "wire-gauge-missing", // circuit or cable

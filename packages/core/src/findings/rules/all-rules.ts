@@ -41,6 +41,7 @@ import { mixedCircuit } from "./dimming/mixed-circuit.js";
 import { ownSwitchOnDimmed } from "./dimming/own-switch-on-dimmed.js";
 import { steadyLoadOnDimBlock } from "./dimming/steady-load-on-dim-block.js";
 import { wishAgainstLoad } from "./dimming/wish-against-load.js";
+import { figuresContradict } from "./doubt/figures-contradict.js";
 import { dropOverLimit } from "./drop/drop-over-limit.js";
 import { feederDropOverLimit } from "./drop/feeder-drop-over-limit.js";
 import { noOperatingPoint } from "./drop/no-operating-point.js";
@@ -185,6 +186,7 @@ export const ALL_RULES: readonly Rule[] = [
   profileFaulty,
   flatInStorage,
   hoursBelowWanted,
+  figuresContradict,
   fuseRatingMissing,
   wireGaugeMissing,
   wireLengthMissing,

@@ -6,6 +6,7 @@ import { ADDRESS_WORDS } from "./address-words.js";
 import { CONDUCTOR_WORDS } from "./conductor-words.js";
 import { CONSISTENCY_WORDS } from "./consistency-words.js";
 import { DIMMING_WORDS } from "./dimming-words.js";
+import { DOUBT_WORDS } from "./doubt-words.js";
 import { DROP_WORDS } from "./drop-words.js";
 import { ENDURANCE_WORDS } from "./endurance-words.js";
 import { fieldWords } from "./field-words.js";
@@ -32,6 +33,7 @@ const WORDS: Readonly<Record<FindingCode, Speaker>> = {
   ...LABEL_WORDS,
   ...SUPPLY_WORDS,
   ...ENDURANCE_WORDS,
+  ...DOUBT_WORDS,
   ...UNKNOWN_WORDS,
 };
 
