@@ -1,5 +1,6 @@
 import { wrap } from "./columns.js";
 import type { Command } from "./command.js";
+import { type Entry, PARTS, type Part } from "./commands.js";
 
 const COMMON_HELP: Readonly<Record<string, string>> = {
   help: "this page",
@@ -46,13 +47,17 @@ export function commandHelp(command: Command): string {
 }
 
 /** The page shown for `fusebook --help`. */
-export function overview(commands: readonly { readonly name: string; readonly summary: string }[]): string {
+export function overview(commands: readonly Pick<Entry, "name" | "part" | "summary">[]): string {
   return [
     "fusebook: one record of the coach that computes",
     "",
-    "The job, in order",
-    ...commands.map((command) => `  ${command.name.padEnd(10)}${command.summary}`),
-    "",
+    ...(Object.keys(PARTS) as Part[]).flatMap((part) => [
+      PARTS[part],
+      ...commands
+        .filter((command) => command.part === part)
+        .map((command) => `  ${command.name.padEnd(10)}${command.summary}`),
+      "",
+    ]),
     "Try",
     "  fusebook demo -o marsh-wren        an invented coach to try everything on",
     "  fusebook check marsh-wren/marsh-wren.fusebook.json",
