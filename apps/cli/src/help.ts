@@ -11,7 +11,7 @@ const COMMON_HELP: Readonly<Record<string, string>> = {
 };
 
 const EXIT_CODES =
-  "Exit code: 0 fine; 1 findings at or above the severity asked, or a proof that fails; 2 the question could not be understood or a file not read.";
+  "Exit code: 0 fine; 1 something fails, at or above the severity asked, or the record cannot answer (docs/commands.md says when for each command); 2 the line was not understood or a file not read.";
 
 const WIDTH = 100;
 const OPTION_COLUMN = 26;
