@@ -7,7 +7,7 @@ import {
   solveCoach,
   spanCoach,
 } from "@fusebook/core/network";
-import { type CoachIndex, indexRecord } from "@fusebook/core/record";
+import { type CoachIndex, type CoachRecord, indexRecord } from "@fusebook/core/record";
 import { demoRecord, generateCoach } from "@fusebook/fixtures";
 import { describe, expect, it } from "vitest";
 import { columnsOf, pointsOf, spansOf } from "./sampling-columns.js";
@@ -18,12 +18,13 @@ interface Trial {
   readonly state: CoachState;
 }
 
-/** Trees, loops, several batteries, chargers and alternators, figures left out, a charge that the state gives, and the demo coach. */
+/** Trees, loops, several batteries, chargers and alternators, figures left out, a charge that the state gives, an ambient in doubt, and the demo coach. */
 function* trials(): Generator<Trial> {
   for (let seed = 1; seed <= 36; seed++) {
     const missingRatio = seed % 3 === 0 ? 0.2 : 0;
     const { record } = generateCoach({ seed, circuits: 2 + ((seed * 5) % 40), hasMesh: seed % 4 === 0, missingRatio });
-    const index = indexRecord(record);
+    const policy = seed % 5 === 2 ? { ...record.policy, ambientPlusMinusC: 15 } : record.policy;
+    const index = indexRecord({ ...record, policy } as CoachRecord);
     const charge = seed % 6 === 1 ? { chargeRatio: 0.5 } : {};
     const state = seed % 2 ? { ...allOnState(index), ...charge } : busyState(index);
     yield { seed, index, state: { ...state, chargerOn: seed % 5 === 0, engineOn: seed % 7 === 0 } };

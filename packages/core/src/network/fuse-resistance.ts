@@ -14,6 +14,9 @@ export interface FuseResistance {
 
 /** Above the listed blade sizes a link's cold resistance is taken to go on as 60 millivolts over its rating: the trend of the listed 20 and 30 A. */
 const COLD_V = 0.06;
+/** Below them likewise, with the 90 millivolts of the listed 5 A; no fuse is made for less than a milliampere. */
+const SMALL_COLD_V = 0.09;
+const LEAST_RATED_A = 1e-3;
 
 /** What does a good fuse of this rating measure cold? A reading wins; else the typical figure, from memory, good to half of it. `path` is the fuse's own. */
 export function fuseResistance(fuse: Fuse | undefined, path = "fuse"): FuseResistance {
@@ -28,7 +31,12 @@ export function fuseResistance(fuse: Fuse | undefined, path = "fuse"): FuseResis
   const ratedA = fuse?.ratedA === undefined ? undefined : figureValue(fuse.ratedA as Figure);
   if (ratedA === undefined || !(ratedA > 0)) return found(typical.value, typical.span, typical.source);
   const listed = bladeColdOhm(ratedA);
-  const ohm = listed.kind === "known" ? listed.value : ratedA > 30 ? COLD_V / ratedA : 0.09 / ratedA;
+  const ohm =
+    listed.kind === "known"
+      ? listed.value
+      : ratedA > 30
+        ? COLD_V / ratedA
+        : SMALL_COLD_V / Math.max(ratedA, LEAST_RATED_A);
   const source = listed.kind === "known" ? listed.source : typical.source;
   return found(ohm, spanOf({ value: ohm, basis: "typical" }, "resistance"), source);
 }

@@ -1,10 +1,10 @@
 import { Arena } from "./arena.js";
 import { type Balance, Balancer } from "./balance.js";
-import { islandsOf } from "./islands.js";
 import { SparseLdl } from "./ldl.js";
 import { LoadTable } from "./load-model.js";
 import type { Network } from "./network.js";
-import { findSpurs, type Spurs } from "./spurs.js";
+import { solverPattern } from "./solver-pattern.js";
+import type { Spurs } from "./spurs.js";
 
 export type SolveStatus = "solved" | "not-converged" | "going-out" | "unstable";
 
@@ -72,7 +72,7 @@ export class NetworkSolver {
 
   constructor(network: Network) {
     const arena = new Arena();
-    const { nodeCount, branches, loads, reference } = network;
+    const { nodeCount, branches, loads } = network;
     this.network = network;
     this.ohm = arena.f64(branches.length);
     this.emfV = arena.f64(branches.length);
@@ -93,33 +93,15 @@ export class NetworkSolver {
     this.spurOhm = arena.f64(loads.length);
     this.leftA = arena.f64(nodeCount);
     this.startV = arena.f64(nodeCount);
-    this.islands = islandsOf(network, arena);
-    const isPinned = arena.u8(nodeCount);
-    isPinned[reference] = 1;
-    for (const island of this.islands) isPinned[island[0]!] = 1;
-    this.spurs = findSpurs(network, isPinned, arena);
+    const pattern = solverPattern(network, arena);
+    const { size, rows, columns } = pattern;
+    this.islands = pattern.islands;
+    this.spurs = pattern.spurs;
+    this.unknown = pattern.unknown;
+    this.active = pattern.active;
+    this.branchPair = pattern.branchPair;
+    this.loadPair = pattern.loadPair;
     this.balancer = new Balancer(network, this.loads, arena);
-    this.unknown = arena.i32(nodeCount).fill(-1);
-    let size = 0;
-    for (let n = 0; n < nodeCount; n++) if (isPinned[n] === 0 && this.spurs.isInner[n] === 0) this.unknown[n] = size++;
-    const active: number[] = [];
-    for (let b = 0; b < branches.length; b++) if (this.spurs.isMerged[b] === 0) active.push(b);
-    this.active = arena.i32(active.length);
-    this.active.set(active);
-    const rows: number[] = [];
-    const columns: number[] = [];
-    const pairOf = (fromNode: number, toNode: number): number => {
-      const a = this.unknown[fromNode]!;
-      const b = this.unknown[toNode]!;
-      if (a < 0 || b < 0 || a === b) return -1;
-      rows.push(a);
-      columns.push(b);
-      return rows.length - 1;
-    };
-    this.branchPair = arena.i32(branches.length).fill(-1);
-    for (const b of active) this.branchPair[b] = pairOf(this.from[b]!, this.to[b]!);
-    this.loadPair = arena.i32(loads.length);
-    for (let k = 0; k < loads.length; k++) this.loadPair[k] = pairOf(this.spurs.from[k]!, this.spurs.to[k]!);
     this.ldl = new SparseLdl(size, rows, columns, arena);
     this.branchDiagonal = arena.f64(size);
     this.branchOff = arena.f64(rows.length);

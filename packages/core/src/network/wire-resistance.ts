@@ -73,23 +73,30 @@ export function wireResistance(
   const { areaMm2, span, system } = size.value;
   const length = spanOf(run.lengthM, "length");
   const from = [size.value.path, "lengthM"];
-  const ohmOf = (mm2: number, m: number, lay: number) => copperResistanceOhm(mm2, m, conductorC, lay);
+  const ohmOf = (mm2: number, m: number, lay: number, atC = conductorC) => copperResistanceOhm(mm2, m, atC, lay);
+  const plusMinusC = policy.ambientPlusMinusC ?? 0;
+  const coolC = conductorC - plusMinusC;
+  const warmC = conductorC + plusMinusC;
+  const warmth = resistanceRatio(conductorC, warmC);
   const { lengthM: lengthFigure } = run;
   const drawOf = (nominal: number, lo: number, hi: number, lay?: Span): OhmDraw =>
-    copperDraw({ ...run, lengthM: lengthFigure }, size.value, conductorC, path, {
+    copperDraw({ ...run, lengthM: lengthFigure }, size.value, conductorC, policy, path, {
       area: { nominal, span: { lo: Math.min(lo, nominal), hi: Math.max(hi, nominal) } },
       ...(lay === undefined ? {} : { lay: { nominal: LAY_FACTOR, span: lay } }),
     });
   if (system === "mm2" && size.value.path === "gauge") {
     const listed = iec60228OhmPerKm(areaMm2);
     const hot = resistanceRatio(20, conductorC);
-    const lo = ohmOf(span.hi, length.lo, LAY_SPAN.lo);
+    const lo = ohmOf(span.hi, length.lo, LAY_SPAN.lo, coolC);
     if (listed.kind === "known") {
       const ohmPerM = (listed.value / 1000) * hot;
       const ohm = ohmPerM * lengthM;
       return known({
         ohm,
-        span: { lo: Math.min(lo, ohm), hi: (ohmPerM * length.hi * areaMm2) / Math.min(areaMm2, span.lo) },
+        span: {
+          lo: Math.min(lo, ohmPerM * length.lo * resistanceRatio(conductorC, coolC)),
+          hi: (warmth * ohmPerM * length.hi * areaMm2) / Math.min(areaMm2, span.lo),
+        },
         source: listed.source,
         conductorC,
         from,
@@ -103,7 +110,7 @@ export function wireResistance(
     const ohm = ohmOf(areaMm2 * METRIC_SHORTFALL, lengthM, 1);
     return known({
       ohm,
-      span: { lo, hi: ohmOf(span.lo * METRIC_SHORTFALL, length.hi, LAY_SPAN.hi) },
+      span: { lo, hi: ohmOf(span.lo * METRIC_SHORTFALL, length.hi, LAY_SPAN.hi, warmC) },
       source: sourceOf("copper-constants"),
       conductorC,
       from,
@@ -112,7 +119,7 @@ export function wireResistance(
   }
   return known({
     ohm: ohmOf(areaMm2, lengthM, LAY_FACTOR),
-    span: { lo: ohmOf(span.hi, length.lo, LAY_SPAN.lo), hi: ohmOf(span.lo, length.hi, LAY_SPAN.hi) },
+    span: { lo: ohmOf(span.hi, length.lo, LAY_SPAN.lo, coolC), hi: ohmOf(span.lo, length.hi, LAY_SPAN.hi, warmC) },
     source: size.value.source,
     conductorC,
     from,

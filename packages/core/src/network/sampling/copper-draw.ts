@@ -1,5 +1,5 @@
 import { type Figure, figureValue, type Span, spanOf } from "../../quantity/index.js";
-import { textValue } from "../../record/index.js";
+import { type FullPolicy, textValue } from "../../record/index.js";
 import { COPPER_OHM_MM2_PER_M_20C } from "../../tables/index.js";
 import type { ConductorFigures, ConductorSize } from "../conductor-size.js";
 import type { OhmDraw } from "./ohm-draw.js";
@@ -30,6 +30,7 @@ export function copperDraw(
   run: ConductorFigures & { readonly lengthM: Figure },
   size: ConductorSize,
   conductorC: number,
+  policy: Pick<FullPolicy, "ambientC" | "ambientPlusMinusC">,
   path: string,
   { area, lay }: CopperFigures,
 ): OhmDraw {
@@ -45,6 +46,15 @@ export function copperDraw(
     ...(lay === undefined
       ? {}
       : { lay: input({ path: areaPath, aspect: "lay", kind: "ratio", ...lay, ...shared(" lay") }) }),
-    conductorC,
+    ambient: input({
+      path: "policy.ambientC",
+      kind: "temperature",
+      nominal: policy.ambientC,
+      span: {
+        lo: policy.ambientC - (policy.ambientPlusMinusC ?? 0),
+        hi: policy.ambientC + (policy.ambientPlusMinusC ?? 0),
+      },
+    }),
+    overAmbientK: conductorC - policy.ambientC,
   };
 }

@@ -8,6 +8,9 @@ import type { NetworkSolver } from "../solver.js";
 import type { InputBank } from "./input-bank.js";
 import { type LoadDraw, loadDrawOf } from "./load-draw.js";
 
+/** What one kelvin adds to the resistivity of copper, ohm mm2/m: the law is a straight line. */
+const PER_KELVIN = copperOhmMm2PerM(1) - copperOhmMm2PerM(0);
+
 /** A load of the network and the places of its figures in the bank; -1 where it has none. */
 interface DrawnLoad {
   readonly k: number;
@@ -26,7 +29,9 @@ export class NetworkDraw {
   private readonly first: Int32Array;
   private readonly area: Int32Array;
   private readonly lay: Int32Array;
+  /** Resistivity at the zone's excess over an ambient of 0 C; the ambient adds its share. */
   private readonly ohmMm2PerM: Float64Array;
+  private readonly ambient: number;
   private readonly loads: readonly DrawnLoad[];
   private readonly quiescent: readonly { readonly k: number; readonly at: number }[];
   private readonly batteries: readonly { readonly branch: number; readonly emf: number; readonly ohm: number }[];
@@ -40,18 +45,19 @@ export class NetworkDraw {
   ) {
     const branch: number[] = [];
     const termEnd: number[] = [];
-    const terms: { first: number; area: number; lay: number; rho: number }[] = [];
+    const terms: { first: number; area: number; lay: number; rho: number; ambient: number }[] = [];
     const add = (b: number, way: Series | undefined) => {
       if (b < 0 || way === undefined) return;
       for (const { draw } of way.pieces)
         terms.push(
           draw.kind === "figure"
-            ? { first: bank.add(draw.ohm), area: -1, lay: -1, rho: 0 }
+            ? { first: bank.add(draw.ohm), area: -1, lay: -1, rho: 0, ambient: -1 }
             : {
                 first: bank.add(draw.length),
                 area: bank.add(draw.area),
                 lay: draw.lay === undefined ? -1 : bank.add(draw.lay),
-                rho: copperOhmMm2PerM(draw.conductorC),
+                rho: copperOhmMm2PerM(draw.overAmbientK),
+                ambient: bank.add(draw.ambient),
               },
         );
       branch.push(b);
@@ -104,6 +110,7 @@ export class NetworkDraw {
     this.first = Int32Array.from(terms, (term) => term.first);
     this.area = Int32Array.from(terms, (term) => term.area);
     this.lay = Int32Array.from(terms, (term) => term.lay);
+    this.ambient = terms.find((term) => term.ambient >= 0)?.ambient ?? -1;
     this.ohmMm2PerM = Float64Array.from(terms, (term) => term.rho);
   }
 
@@ -111,6 +118,7 @@ export class NetworkDraw {
   put(): void {
     const { branch, termEnd, first, area, lay, ohmMm2PerM, solver } = this;
     const { value } = this.bank;
+    const warmerOhmMm2PerM = this.ambient < 0 ? 0 : PER_KELVIN * value[this.ambient]!;
     let t = 0;
     for (let n = 0; n < branch.length; n++) {
       let sum = 0;
@@ -120,7 +128,7 @@ export class NetworkDraw {
         if (a < 0) sum += Math.max(0, one);
         else {
           const l = lay[t]!;
-          sum += (ohmMm2PerM[t]! * one * (l < 0 ? 1 : value[l]!)) / value[a]!;
+          sum += ((ohmMm2PerM[t]! + warmerOhmMm2PerM) * one * (l < 0 ? 1 : value[l]!)) / value[a]!;
         }
       }
       solver.ohm[branch[n]!] = Math.max(LEAST_OHM, sum);

@@ -11,12 +11,17 @@ export type OhmDraw =
       readonly area: UncertainInput;
       /** Absent where the area already counts it. */
       readonly lay?: UncertainInput;
-      readonly conductorC: number;
+      /** Of the coach: all zones are warmer or cooler together. */
+      readonly ambient: UncertainInput;
+      /** How much warmer the conductor's zone is taken than that, K. */
+      readonly overAmbientK: number;
     };
 
 /** A resistance from the figures a sample gives it, ohm: the same equation as `wireResistance`. */
 export const ohmOfDraw = (draw: OhmDraw, drawn: (input: UncertainInput) => number): number =>
   draw.kind === "figure"
     ? Math.max(0, drawn(draw.ohm))
-    : (copperOhmMm2PerM(draw.conductorC) * drawn(draw.length) * (draw.lay === undefined ? 1 : drawn(draw.lay))) /
+    : (copperOhmMm2PerM(drawn(draw.ambient) + draw.overAmbientK) *
+        drawn(draw.length) *
+        (draw.lay === undefined ? 1 : drawn(draw.lay))) /
       drawn(draw.area);

@@ -45,6 +45,13 @@ export const policy = z.looseObject({
   maxDropRatioGeneral: z.number().positive().optional(),
   maxDropRatioFeeder: z.number().positive().optional(),
   ambientC: z.number().optional().describe("where no zone says otherwise"),
+  ambientPlusMinusC: z
+    .number()
+    .nonnegative()
+    .optional()
+    .describe(
+      "how far all zones together may be warmer or cooler; none where absent: the limits hold at the ambients stated",
+    ),
   zoneAmbientC: z.record(z.string(), z.number()).optional().describe("by zone name: cabin, engine, bay, outside"),
   reserveRatio: z
     .number()
