@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Outcome } from "../quantity/index.js";
 import { type CoachRecord, indexRecord, type ModuleKind } from "../record/index.js";
+import { capacitorInput } from "./capacitor-input.js";
 import { circuitFeed, feedOfDriver } from "./circuit-feed.js";
 import { circuitSuitability } from "./circuit-suitability.js";
 import { dimmingOf } from "./dimming-of.js";
@@ -168,6 +169,13 @@ describe("circuitFeed and driverPulses", () => {
       expect(read.peakA.hi).toBeLessThanOrEqual(guessed.peakA.hi * 1.001);
       expect(read.peakA.lo).toBeGreaterThanOrEqual(guessed.peakA.lo * 0.999);
       expect(read.rmsA.hi).toBeCloseTo(read.rmsA.lo, 9);
+    }
+    // As hot as the hottest of eighty capacitors between.
+    const span = knownOf(driverPulses([{ class: "led-driver" }], feed, 220, 0.1)).rmsA;
+    for (let i = 0; i <= 80; i++) {
+      const farad = INPUT_CAPACITANCE.spanF.lo * 100 ** (i / 80);
+      const one = knownOf(capacitorInput({ ...feed, capacitanceF: farad, pwmHz: 220, dutyRatio: 0.1 }));
+      expect(one.rmsA).toBeLessThanOrEqual(span.hi * 1.002);
     }
     expect(driverPulses([{ class: "filament" }], feed, 220, 0.5).kind).toBe("missing");
   });

@@ -78,6 +78,8 @@ export function driverPulses(
       softest.push(Math.min(one.value.peakA, Math.max(pulseA, steadyA)));
     }
   }
+  const hottest = hottestOf(at, total, feed.loopSpanOhm);
+  if (hottest !== undefined) found.push(hottest);
   const over = (of: (one: CapacitorInputCurrents) => number): Span => {
     const all = found.map(of);
     return { lo: Math.min(...all), hi: Math.max(...all) };
@@ -95,4 +97,37 @@ export function driverPulses(
         ? INPUT_CAPACITANCE.source
         : { id: "record", name: "the record's own figure", how: "computed" },
   });
+}
+
+/** How finely the hottest capacitor is sought between two points of the grid. */
+const NARROWINGS = 14;
+
+/** The heat is greatest where a capacitor is just drained in the pause: looked for between the points beside the hottest, on the least loop. */
+function hottestOf(
+  at: (capacitanceF: number, loopOhm: number) => Outcome<CapacitorInputCurrents>,
+  total: { readonly lo: number; readonly hi: number },
+  loopSpanOhm: Span,
+): CapacitorInputCurrents | undefined {
+  if (!(total.hi > total.lo)) return undefined;
+  const loopOhm = Math.max(loopSpanOhm.lo, 1e-4);
+  const heat = (share: number): { readonly rmsA: number; readonly one: CapacitorInputCurrents | undefined } => {
+    const one = at(total.lo * (total.hi / total.lo) ** share, loopOhm);
+    return one.kind === "known" ? { rmsA: one.value.rmsA, one: one.value } : { rmsA: 0, one: undefined };
+  };
+  let best = { share: 0, rmsA: 0, one: undefined as CapacitorInputCurrents | undefined };
+  for (let i = 0; i < POINTS; i++) {
+    const share = i / (POINTS - 1);
+    const { rmsA, one } = heat(share);
+    if (rmsA > best.rmsA) best = { share, rmsA, one };
+  }
+  let [lo, hi] = [Math.max(0, best.share - 1 / (POINTS - 1)), Math.min(1, best.share + 1 / (POINTS - 1))];
+  for (let i = 0; i < NARROWINGS; i++) {
+    const [a, b] = [lo + (hi - lo) / 3, hi - (hi - lo) / 3];
+    const [left, right] = [heat(a), heat(b)];
+    const better = left.rmsA >= right.rmsA ? left : right;
+    if (better.rmsA > best.rmsA) best = { share: best.share, ...better };
+    if (left.rmsA >= right.rmsA) hi = b;
+    else lo = a;
+  }
+  return best.one;
 }
