@@ -18,7 +18,7 @@ import {
   type TimeCurrentData,
   timeCurrentChart,
 } from "@fusebook/paper/charts";
-import { ampsSpan, circuitTitle, conductorName, fuseTitle, joulesText, sizeText } from "./fuse-words.js";
+import { ampsSpan, circuitTitle, conductorName, fuseTitle, joulesText, sizeText, timeText } from "./fuse-words.js";
 
 /** Points a decade of current between the gates: enough for two sets of gates that cross. */
 const POINTS_PER_DECADE = 24;
@@ -154,7 +154,8 @@ export function pictureData(
     ...(end && Number.isFinite(end.clearing.span.hi) && end.clearing.soonestS > 0
       ? {
           opening: {
-            label: "It opens here on that short",
+            label: "The fuse opens on that short",
+            note: `after ${timeText(Math.min(end.clearing.soonestS, end.clearing.span.lo))} to ${timeText(end.clearing.span.hi)}`,
             currentA: end.end.span,
             timeS: { lo: Math.min(end.clearing.soonestS, end.clearing.span.lo), hi: end.clearing.span.hi },
           },

@@ -38,11 +38,13 @@ const PARTS: Readonly<Record<FaultConductor["part"], string>> = {
   return: "way back",
 };
 
-/** `wire out`, `own wire of Picture lamp`, `feeder Main bar to module 1`. */
+/** `wire out`, `own wire of Picture lamp`, `feeder Main bar to module 1`; a name that says the part already says it once. */
 export function conductorName(index: CoachIndex, { part, id, path }: FaultConductor): string {
   if (part === "tail") return `${PARTS.tail} ${index.loads.get(id as never)?.name ?? id}`;
   const cable = path.startsWith("cables") ? index.cables.get(id as never) : undefined;
-  return cable === undefined ? PARTS[part] : `${PARTS[part]} ${cable.name ?? id}`;
+  if (cable === undefined) return PARTS[part];
+  const name: string = cable.name ?? id;
+  return name.toLowerCase().startsWith(PARTS[part]) ? name : `${PARTS[part]} ${name}`;
 }
 
 /** The size as it is written on the record. */

@@ -88,7 +88,7 @@ export const doubt: Command = {
       return EXIT.fine;
     }
     io.out(
-      `${name}: ${compared.length} open verdicts that a figure decides, ${asked.length} that a look or a word answers.\n`,
+      `${name}: ${compared.length} open ${compared.length === 1 ? "verdict" : "verdicts"} that a figure decides, ${asked.length} that a look or a word answers.\n`,
     );
     if (only.length > 0) {
       for (const one of compared) io.out(`${doubtText(index, one, units, width, READINGS_SHOWN)}\n`);
