@@ -10,6 +10,7 @@ import {
   readInOrder,
   relativeWidth,
   shuffled,
+  verdictNow,
 } from "./doubt-strategies.js";
 import { drawCoach } from "./doubt-truth.js";
 import { seededChance } from "./network-states.js";
@@ -91,5 +92,16 @@ describe("following the advice settles open verdicts in fewer minutes", () => {
       ].join(""),
     );
     expect(played.length).toBe(CASES);
+    expect(settled.length).toBeGreaterThan(CASES / 2);
+    expect(minutes.random).toBeGreaterThan(1.2 * minutes.advised);
+    expect(minutes.widest).toBeGreaterThan(1.2 * minutes.advised);
+    // What is settled is settled as the truth has it; what nothing settles is said to be so.
+    const untrue = played.filter(
+      ({ one, advised }) => isSettled(advised) && advised.verdict !== verdictNow(one, indexRecord(one.truth)),
+    );
+    expect(untrue.map(({ seed }) => seed)).toEqual([]);
+    expect(byNone.filter(({ advised }) => !advised.saidNothing).map(({ seed }) => seed)).toEqual([]);
+    // Where the truth lies within the meters' errors of the limit, luck may settle one order and not another.
+    expect(mixed.length).toBeLessThanOrEqual(CASES / 20);
   }, 300_000);
 });

@@ -27,7 +27,7 @@ export interface Run {
   readonly verdict: "holds" | "fails" | "open";
 }
 
-const SAMPLES = 150;
+const SAMPLES = 100;
 const MOST_READINGS = 40;
 
 /** What the rule says of the case now: the rule alone, as `checkRecord` asks it. */
