@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Fuse } from "../record/index.js";
-import { type FuseGates, fuseGatesOf, openingTimes, selectivityOf, sureOpeningA } from "./index.js";
+import { type FuseGates, fuseGatesOf, openingTimes, protectionOf, selectivityOf, sureOpeningA } from "./index.js";
+import { smallCoach } from "./small-coach.js";
 
 const gatesOf = (fuse: Fuse): FuseGates => {
   const found = fuseGatesOf(fuse, "circuits[0].fuse");
@@ -78,4 +79,10 @@ describe("selectivity", () => {
     expect(found.verdict).toBe("open");
     expect(found.worstAtA).toBeCloseTo(13.5, 6);
   });
+});
+
+it("a rating next to nothing is told without a throw: the fuse's cold resistance stays a number", () => {
+  const index = smallCoach({ fuse: { ratedA: 5e-324, resistanceOhm: undefined } });
+  const told = protectionOf(index, "c1");
+  expect(told).toMatchObject({ kind: "known", value: { fault: { kind: "known" } } });
 });
