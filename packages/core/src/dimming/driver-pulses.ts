@@ -1,6 +1,7 @@
 import { figureValue, known, missing, type Outcome, type Source, type Span, spanOf } from "../quantity/index.js";
 import type { Load } from "../record/index.js";
 import { type CapacitorInputCurrents, capacitorInput } from "./capacitor-input.js";
+import { between, CAPACITANCE_POINTS, hottestOf } from "./hottest-capacitor.js";
 import { LOOP_INDUCTANCE, stepPeakA } from "./loop-inductance.js";
 import type { DriverFeed } from "./modulation-depth.js";
 
@@ -34,8 +35,6 @@ export interface SpannedFeed extends DriverFeed {
   readonly loopSpanOhm: Span;
 }
 
-const POINTS = 9;
-
 /**
  * What does the channel feel of its drivers at this duty, whatever their capacitors and the loop may be? All drivers of `loads` together, as one.
  * The extremes are sought on a grid over both spans, because the heat is greatest somewhere inside. Missing: no driver among them.
@@ -59,16 +58,21 @@ export function driverPulses(
     total.nominal += pieces * (stated === undefined ? INPUT_CAPACITANCE.nominalF : figureValue(stated));
     total.hi += pieces * span.hi;
   }
-  const at = (capacitanceF: number, loopOhm: number) =>
-    capacitorInput({ ...feed, capacitanceF, loopOhm, pwmHz, dutyRatio });
+  const made = new Map<string, Outcome<CapacitorInputCurrents>>();
+  const at = (capacitanceF: number, loopOhm: number): Outcome<CapacitorInputCurrents> => {
+    const key = `${capacitanceF} ${loopOhm}`;
+    const one = made.get(key) ?? capacitorInput({ ...feed, capacitanceF, loopOhm, pwmHz, dutyRatio });
+    made.set(key, one);
+    return one;
+  };
   const nominal = at(total.nominal, feed.loopOhm);
   if (nominal.kind !== "known") return nominal;
   const found = [nominal.value];
   const softest: number[] = [];
-  const points = total.hi > total.lo ? POINTS : 1;
+  const points = total.hi > total.lo ? CAPACITANCE_POINTS : 1;
   for (let i = 0; i < points; i++) {
-    const capacitanceF = total.lo * (total.hi / total.lo) ** (points === 1 ? 0 : i / (points - 1));
-    for (const loopOhm of new Set([feed.loopSpanOhm.lo, feed.loopOhm, feed.loopSpanOhm.hi])) {
+    const capacitanceF = between(total, points === 1 ? 0 : i / (points - 1));
+    for (const loopOhm of new Set([feed.loopSpanOhm.lo, feed.loopSpanOhm.hi])) {
       const one = at(capacitanceF, Math.max(loopOhm, 1e-4));
       if (one.kind !== "known") return one;
       found.push(one.value);
@@ -97,37 +101,4 @@ export function driverPulses(
         ? INPUT_CAPACITANCE.source
         : { id: "record", name: "the record's own figure", how: "computed" },
   });
-}
-
-/** How finely the hottest capacitor is sought between two points of the grid. */
-const NARROWINGS = 14;
-
-/** The heat is greatest where a capacitor is just drained in the pause: looked for between the points beside the hottest, on the least loop. */
-function hottestOf(
-  at: (capacitanceF: number, loopOhm: number) => Outcome<CapacitorInputCurrents>,
-  total: { readonly lo: number; readonly hi: number },
-  loopSpanOhm: Span,
-): CapacitorInputCurrents | undefined {
-  if (!(total.hi > total.lo)) return undefined;
-  const loopOhm = Math.max(loopSpanOhm.lo, 1e-4);
-  const heat = (share: number): { readonly rmsA: number; readonly one: CapacitorInputCurrents | undefined } => {
-    const one = at(total.lo * (total.hi / total.lo) ** share, loopOhm);
-    return one.kind === "known" ? { rmsA: one.value.rmsA, one: one.value } : { rmsA: 0, one: undefined };
-  };
-  let best = { share: 0, rmsA: 0, one: undefined as CapacitorInputCurrents | undefined };
-  for (let i = 0; i < POINTS; i++) {
-    const share = i / (POINTS - 1);
-    const { rmsA, one } = heat(share);
-    if (rmsA > best.rmsA) best = { share, rmsA, one };
-  }
-  let [lo, hi] = [Math.max(0, best.share - 1 / (POINTS - 1)), Math.min(1, best.share + 1 / (POINTS - 1))];
-  for (let i = 0; i < NARROWINGS; i++) {
-    const [a, b] = [lo + (hi - lo) / 3, hi - (hi - lo) / 3];
-    const [left, right] = [heat(a), heat(b)];
-    const better = left.rmsA >= right.rmsA ? left : right;
-    if (better.rmsA > best.rmsA) best = { share: best.share, ...better };
-    if (left.rmsA >= right.rmsA) hi = b;
-    else lo = a;
-  }
-  return best.one;
 }
