@@ -48,7 +48,7 @@ function startText({ told, units }: Told): string {
     const peak = `peak ${ampsSpan(inrush.peakA, inrush.peakSpan, units)}${falls}${joules}${memoryMark(inrush.sources)}`;
     const passes = ifKnown(told.inrushPasses, ({ verdict, nominal, least, most, isTold }) =>
       isTold || verdict === "holds"
-        ? `${digitsOf(nominal.ratio, 2)} times what is drawn still passes the quickest fuse at the nearest moment, ${timeText(nominal.atS)} (${digitsOf(most.ratio, 2)} to ${digitsOf(least.ratio, 2)}): ${so(verdict)}`
+        ? `nearest to the quickest fuse after ${timeText(nominal.atS)}: ${amps(nominal.allowedA, units)} is sure to pass, ${digitsOf(nominal.ratio, 2)} times what was drawn until then (${digitsOf(most.ratio, 2)} to ${digitsOf(least.ratio, 2)}): ${so(verdict)}`
         : `no gate says how soon this fuse may open at such a current: ${so(verdict)}`,
     );
     return `${peak}\n${passes}`;

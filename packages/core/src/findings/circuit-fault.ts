@@ -74,14 +74,12 @@ export function startLeans(context: CoachContext, circuit: Circuit, inrush: Inru
     const path = index.pathOf("loads", load.id);
     const assumed = inrush.assumed.filter((one) => one.path.startsWith(`${path}.`));
     const lacking = assumed.map((one) => one.path.slice(path.length + 1)).filter((field) => starts.has(field));
-    return [
-      drawOf(context, load),
-      ...lacking.map((field) => ({
-        path: `${path}.${field}`,
-        figure: undefined,
-        instrument: "clamp meter" as const,
-        place: load.place,
-      })),
-    ];
+    const starting = lacking.map((field) => ({
+      path: `${path}.${field}`,
+      figure: undefined,
+      instrument: "clamp meter" as const,
+      place: load.place,
+    }));
+    return [...starting, drawOf(context, load)];
   });
 }
