@@ -1,8 +1,9 @@
 import type { BankRun, Endurance, EnduranceAssumed, Parasitic } from "@fusebook/core/endurance";
 import type { Plan } from "@fusebook/core/plan";
 import { showQuantity } from "@fusebook/core/quantity";
-import type { CoachRecord } from "@fusebook/core/record";
+import { type CoachRecord, indexRecord } from "@fusebook/core/record";
 import { columns, wrap } from "./columns.js";
+import { readingWords } from "./doubt-names.js";
 import { ampereWords, hoursWords, lastsWords, markWords, percentWords, upTo } from "./hours-words.js";
 import type { Units } from "./records.js";
 
@@ -115,7 +116,12 @@ export function hoursText(told: HoursTold): string {
   if (before.sunCounted.length > 0)
     lines.push(`Sun counted in the middle and the most, not in the least: ${before.sunCounted.join(", ")}`);
   if (before.leftOut.length > 0)
-    lines.push(...wrap(`Not in the middle figure, because the record lacks it: ${before.leftOut.join(", ")}`, width));
+    lines.push(
+      ...wrap(
+        `Not in the middle figure, because the record lacks it: ${before.leftOut.map((path) => readingWords(indexRecord(record), path)).join("; ")}`,
+        width,
+      ),
+    );
   lines.push("", energyTable(told));
   if (parasitic !== undefined) lines.push("", parasiticTable(parasitic, width));
   const assumed = assumedLines(before.assumed, told.isAll, width);
