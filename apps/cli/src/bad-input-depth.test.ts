@@ -179,7 +179,7 @@ describe("a record with something wrong in it is answered as far as it goes, and
 
   it("a current below nothing: `check` names it, `solve` calls it not on record instead of reckoning with it", async () => {
     expect((await run("check negative.json --json")).said).toContain('"rating-not-positive"');
-    expect((await run("solve negative.json --on c1.01")).said).toContain("not on record: loads[0].currentA");
+    expect((await run("solve negative.json --on c1.01")).said).toContain("not on record: the current it draws");
   });
 
   it("no battery, or a reserve below nothing on the record: 1, with the field and the remedy", async () => {

@@ -1,3 +1,4 @@
+import { fieldWords } from "@fusebook/core/findings";
 import type { CircuitProtection, FaultConductor } from "@fusebook/core/protection";
 import { digitsOf, type Outcome, type Source, type Span, showQuantity, type UnitChoice } from "@fusebook/core/quantity";
 import type { CoachIndex } from "@fusebook/core/record";
@@ -5,7 +6,7 @@ import type { CoachIndex } from "@fusebook/core/record";
 /** What cannot be told, as what it needs or why. */
 export const whyNot = (outcome: Outcome<unknown>): string =>
   outcome.kind === "missing"
-    ? `not told: needs ${outcome.needs.join(", ")}`
+    ? `not told: needs ${[...new Set(outcome.needs.map(fieldWords))].join(", ")}`
     : outcome.kind === "refused"
       ? `not told: ${outcome.because}`
       : "";

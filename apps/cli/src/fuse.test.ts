@@ -19,7 +19,7 @@ describe("fusebook fuse", () => {
       "ISO 8820-3 blade (from memory)",
       "Dead short at the far end",
       "own wire of Picture lamp",
-      "not told: needs cables[0].protection.gates",
+      "not told: needs the opening times on the fuse's own sheet",
       "Limits",
     ])
       expect(said.replace(/\s+/g, " ")).toContain(part);
@@ -91,7 +91,7 @@ describe("fusebook fuse", () => {
     });
     const { code, said } = await run(["b.json", "c1"], { "b.json": bare });
     expect(code).toBe(0);
-    expect(said).toContain("not told: needs circuits[0].fuse.ratedA");
+    expect(said).toContain("not told: needs the rating printed on it");
     const empty = JSON.stringify({ format: "fusebook/1", id: "x", coach: { name: "Empty" } });
     expect((await run(["e.json", "--all"], { "e.json": empty })).said).toContain("no circuit on the record yet");
   });

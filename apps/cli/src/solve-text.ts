@@ -1,3 +1,4 @@
+import { fieldWords } from "@fusebook/core/findings";
 import { showQuantity } from "@fusebook/core/quantity";
 import { columns } from "./columns.js";
 import type { AnswerRows, Told } from "./solve-rows.js";
@@ -47,7 +48,7 @@ function shownOutcome(told: AnswerRows["modules"][number]["currentA"], show: Sho
 type LoadRow = AnswerRows["loads"][number];
 
 const whereText = (load: LoadRow): string => {
-  if (load.kind === "missing") return `not on record: ${load.needs.join(", ")}`;
+  if (load.kind === "missing") return `not on record: ${[...new Set(load.needs.map(fieldWords))].join(", ")}`;
   if (load.kind === "refused") return load.because;
   const parts = load.dropByPlace
     .filter(({ dropV }) => Math.abs(dropV) >= LEAST_SHOWN_V)
