@@ -66,8 +66,10 @@ function placeOf(index: CoachIndex, path: string): string | undefined {
     const place = (holder as { place?: unknown } | undefined)?.place;
     if (typeof place === "string") return place;
   }
-  if (collection === "circuits" && typeof n === "number" && /^(fuse|loads)$/.test(String(steps[2])))
-    return index.modules.get(record.circuits?.[n]?.module ?? "")?.place;
+  if (collection === "circuits" && typeof n === "number" && /^(fuse|loads)$/.test(String(steps[2]))) {
+    const circuit = record.circuits?.[n];
+    return index.modules.get(circuit?.module ?? "")?.place ?? index.nodes.get(circuit?.fusePosition?.node ?? "")?.place;
+  }
   if (collection === "moduleKinds" && typeof n === "number")
     return record.modules?.find((module) => module.kind === record.moduleKinds?.[n]?.id)?.place;
   return undefined;
