@@ -8,6 +8,14 @@ import type { Units } from "./records.js";
 
 const READINGS_SHOWN = 6;
 
+const QUANTITY: Readonly<Partial<Record<FindingDoubt["unit"], string>>> = {
+  A: "current",
+  V: "voltage",
+  W: "power",
+  ohm: "resistance",
+  m: "length",
+};
+
 /** One open verdict as a picture: where its quantity lies against its limit, and the readings that narrow it. */
 export function doubtPicture(index: CoachIndex, doubt: FindingDoubt, units: Units, look: ChartLook): Outcome<string> {
   const { unit, span, limit, sense, failsRatio, quantiles, bins, finding } = doubt;
@@ -20,7 +28,7 @@ export function doubtPicture(index: CoachIndex, doubt: FindingDoubt, units: Unit
         `${doubt.samples} coaches drawn from the record's tolerances; the exact span is what the verdict is made from.`,
       ],
       quantity: {
-        label: "compared quantity",
+        label: QUANTITY[unit] ?? "what is compared",
         unit: unit === "count" || unit === "text" ? "" : unit,
         exact: span,
         quantiles: [
