@@ -95,4 +95,15 @@ describe("fusebook fuse", () => {
     const empty = JSON.stringify({ format: "fusebook/1", id: "x", coach: { name: "Empty" } });
     expect((await run(["e.json", "--all"], { "e.json": empty })).said).toContain("no circuit on the record yet");
   });
+
+  it("--totals names both states, gives each module its demand, and says where the factors come from", async () => {
+    const { code, said } = await run(["a.json", "--totals"]);
+    expect(code).toBe(0);
+    expect(said).toMatch(/busy evening\s+everything on/);
+    expect(said).toContain("Demand factors (common practice, no source): light 0.8");
+    // 2.1 + 2.1 + 2 + 1.67 + 0.2 + 0.75 A of lamps, 2.2 A of fans, a 7 A step motor.
+    expect(said.replace(/\s+/g, " ")).toContain("18 A connected, demand 16.3 A");
+    const answer = JSON.parse((await run(["a.json", "--totals", "--json"])).said);
+    expect(answer.states.map((one: { state: string }) => one.state)).toEqual(["busy evening", "everything on"]);
+  });
 });
