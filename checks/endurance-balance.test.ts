@@ -1,6 +1,6 @@
 import { type Endurance, enduranceOf } from "@fusebook/core/endurance";
-import { type CoachState, solveCoach } from "@fusebook/core/network";
-import { indexRecord } from "@fusebook/core/record";
+import { solveCoach } from "@fusebook/core/network";
+import { type CircuitId, indexRecord } from "@fusebook/core/record";
 import { demoRecord } from "@fusebook/fixtures";
 import { describe, expect, it } from "vitest";
 import { coachOnKnownBattery, fullOn } from "./endurance-coach.js";
@@ -59,7 +59,7 @@ describe("what goes out of the battery", () => {
     const on = new Set([...index.circuits.values()].filter((one) => one.isSpare !== true).map((one) => one.id));
     const profile = { id: "all", spans: [{ hours: 1, on: [{ circuits: [...on] }] }] };
     const run = ran(enduranceOf(index, profile, { reserveRatio: 0.2, spans: "none" }));
-    const solved = solveCoach(index, { name: "all", on, chargeRatio: 0.75 } as CoachState);
+    const solved = solveCoach(index, { name: "all", on, chargeRatio: 0.75 });
     if (solved.kind !== "known") throw new Error("solved");
     const bank = [...solved.value.supplies.values()][0]!;
     expect(off(run.banks[0]!.points[0]!.currentA, bank.currentA)).toBeLessThan(1e-9);
@@ -78,8 +78,8 @@ describe("what goes out of the battery", () => {
         { spans: "none" },
       ),
     );
-    const bankA = (on: readonly string[]): number => {
-      const solved = solveCoach(index, { name: "by turns", on: new Set(on), chargeRatio: 1 } as CoachState);
+    const bankA = (on: readonly CircuitId[]): number => {
+      const solved = solveCoach(index, { name: "by turns", on: new Set(on), chargeRatio: 1 });
       if (solved.kind !== "known") throw new Error("solved");
       return [...solved.value.supplies.values()][0]!.currentA;
     };

@@ -1,6 +1,6 @@
 import { enduranceOf } from "@fusebook/core/endurance";
-import { buildCoach, type CoachState, solveCoach } from "@fusebook/core/network";
-import { type CoachIndex, indexRecord, type LoadProfile } from "@fusebook/core/record";
+import { buildCoach, solveCoach } from "@fusebook/core/network";
+import { type CircuitId, type CoachIndex, indexRecord, type LoadProfile } from "@fusebook/core/record";
 import { beforeAll, describe, expect, it } from "vitest";
 import { BATTERIES, coachOnKnownBattery, fullOn, type KnownBattery } from "./endurance-coach.js";
 import { netlistOf } from "./network-netlist.js";
@@ -15,16 +15,16 @@ const WITHIN = 2e-4;
 const RESERVE = 0.4;
 const RESTED_V = [11.89, 12.06, 12.24, 12.45, 12.65] as const;
 
-const detectorsToo = (index: CoachIndex, ids: readonly string[]): Set<string> => {
-  const on = new Set<string>(ids);
+const detectorsToo = (index: CoachIndex, ids: readonly CircuitId[]): Set<CircuitId> => {
+  const on = new Set<CircuitId>(ids);
   for (const circuit of index.circuits.values())
     if (circuit.loads?.some((id) => index.loads.get(id)?.class === "detector")) on.add(circuit.id);
   return on;
 };
 
 /** Amperes out of the bank with these circuits on and every battery this full. */
-function drawnA(index: CoachIndex, on: ReadonlySet<string>, chargeRatio: number): number {
-  const solved = solveCoach(index, { name: "check", on, chargeRatio } as CoachState);
+function drawnA(index: CoachIndex, on: ReadonlySet<CircuitId>, chargeRatio: number): number {
+  const solved = solveCoach(index, { name: "check", on, chargeRatio });
   if (solved.kind !== "known") throw new Error(JSON.stringify(solved));
   return [...solved.value.supplies.values()].reduce((sum, one) => sum + one.currentA, 0);
 }
@@ -66,7 +66,7 @@ async function hoursBySimulator(
   stopH: number,
 ): Promise<number> {
   const on = detectorsToo(index, profile.spans[0]!.on[0]!.circuits!);
-  const built = buildCoach(index, { name: "check", on, chargeRatio: 0.5 } as CoachState);
+  const built = buildCoach(index, { name: "check", on, chargeRatio: 0.5 });
   if (built.kind !== "known") throw new Error(JSON.stringify(built));
   const coach = built.value;
   const branch = coach.supplies[0]!.branch;
