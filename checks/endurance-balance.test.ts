@@ -66,7 +66,7 @@ describe("what goes out of the battery", () => {
     expect(off(run.banks[0]!.points[0]!.terminalV, bank.terminalV)).toBeLessThan(1e-9);
   });
 
-  it("one lamp circuit dimmed: the bank pays duty times its on current and the rest in full, within 0.5 % of the two states by turns", () => {
+  it("one circuit on for three tenths of the time: the bank pays the mean of the two states by turns, within 0.5 %", () => {
     const battery = { capacityAh: 400, ratedHours: 20, exponent: 1.1, chargeRatio: 1 };
     const record = coachOnKnownBattery(7, 40, battery);
     const index = indexRecord(record);
@@ -87,7 +87,7 @@ describe("what goes out of the battery", () => {
     expect(off(half.banks[0]!.points[0]!.currentA, byTurnsA)).toBeLessThan(0.005);
   });
 
-  it("sun and converter: a span with the converter on charges the battery, and what is put in counts for less than it is", () => {
+  it("a span with the converter on charges the battery, and what is put in counts for less than it is", () => {
     const battery = { capacityAh: 400, ratedHours: 20, exponent: 1.1, chargeRatio: 0.6 };
     const index = indexRecord(coachOnKnownBattery(7, 12, battery));
     const spans = [
