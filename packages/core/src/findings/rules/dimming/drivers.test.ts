@@ -170,3 +170,12 @@ describe("load-readings-contradict", () => {
     expect(told({ class: "filament" })).toEqual([]);
   });
 });
+
+describe("flicker-risk of a driver", () => {
+  it("is open while its capacitor is not known, holds where it runs through the pauses, fails where it goes out", () => {
+    const at = (farad?: number) => verdictsOf("flicker-risk", coach([driver(farad)], { minDutyRatio: 0.3 }));
+    expect(at()).toEqual(["m1 open"]);
+    expect(at(5e-3)).toEqual(["m1 holds"]);
+    expect(at(20e-6)).toEqual(["m1 fails"]);
+  });
+});

@@ -1,5 +1,12 @@
-import { flickerOfLoad, type LoadFlicker } from "../../../dimming/index.js";
+import {
+  circuitFeed,
+  feedOfDriver,
+  flickerOfLoad,
+  type LoadFlicker,
+  type SpannedFeed,
+} from "../../../dimming/index.js";
 import { figureValue, type Outcome } from "../../../quantity/index.js";
+import type { Circuit, CoachIndex, Load } from "../../../record/index.js";
 import { sourceOf } from "../../../tables/index.js";
 import { defineRule, type Said } from "../../define-rule.js";
 import { isDimmedToday } from "../../enabled-blocks.js";
@@ -9,6 +16,11 @@ import { minutesFor } from "../../settle.js";
 import { ofModule } from "../../subject.js";
 
 const WORSE = { fails: 2, open: 1, holds: 0 } as const;
+
+const feedOf = (index: CoachIndex, circuit: Circuit, lamp: Load): SpannedFeed | undefined => {
+  const feed = circuitFeed(index, circuit);
+  return feed.kind === "known" ? feedOfDriver(feed.value, lamp.id) : undefined;
+};
 
 export const flickerRisk = defineRule(
   {
@@ -27,17 +39,21 @@ export const flickerRisk = defineRule(
           const dims = isDimmedToday(context, circuit);
           return dims.kind === "known" && dims.value;
         })
-        .flatMap((circuit) => loadsOf(context, circuit));
+        .flatMap((circuit) => loadsOf(context, circuit).map((lamp) => ({ lamp, circuit })));
       const subject = ofModule(index, module);
       const pwmHz = kind.pwmHz;
+      const fromDutyRatio = kind.minDutyRatio === undefined ? 0 : Math.max(0, figureValue(kind.minDutyRatio));
       const kindPath = `${index.pathOf("moduleKinds", kind.id)}.pwmHz`;
       const evidence = [figureEvidence(kindPath, "pwm-frequency", "Hz", pwmHz)];
       // Many lamps are alike in all that counts here.
       const asked = new Map<string, Outcome<LoadFlicker>>();
       let worst: Said | undefined;
-      for (const lamp of lamps) {
-        const key = JSON.stringify([lamp.class, lamp.filamentTimeConstantS]);
-        const flicker = asked.get(key) ?? flickerOfLoad(lamp, pwmHz);
+      for (const { lamp, circuit } of lamps) {
+        // What feeds a driver counts only where its capacitor is known.
+        const isFed = lamp.class === "led-driver" && lamp.inputCapacitanceF !== undefined;
+        const key = JSON.stringify([lamp.class, lamp.filamentTimeConstantS, isFed ? lamp.id : ""]);
+        const flicker =
+          asked.get(key) ?? flickerOfLoad(lamp, pwmHz, fromDutyRatio, isFed ? feedOf(index, circuit, lamp) : undefined);
         asked.set(key, flicker);
         // No lamp, or a sort that nobody knows: other rules tell of both.
         if (flicker.kind === "missing" || (flicker.kind === "refused" && flicker.code === "no-light")) continue;
