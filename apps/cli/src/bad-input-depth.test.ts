@@ -37,6 +37,7 @@ const FILES: Readonly<Record<string, string>> = {
   "wide.json": spoiled((draft) => {
     lamp(draft).currentA = { value: 0.5, basis: "measured", plusMinus: 2 };
     circuit(draft).out.lengthM = { value: 3, basis: "assumed", plusMinus: 9 };
+    circuit(draft).return.sectionMm2 = { value: 1, basis: "assumed", plusMinus: 2 };
   }),
   "negative.json": spoiled((draft) => {
     lamp(draft).currentA = -3;
@@ -170,6 +171,7 @@ describe("a record with something wrong in it is answered as far as it goes, and
     const named = JSON.parse(said).findings.filter((one: Draft) => one.code === "tolerance-over-value");
     expect(named.map((one: Draft) => one.subject.path).sort()).toEqual([
       "circuits[0].out.lengthM",
+      "circuits[0].return.sectionMm2",
       "loads[0].currentA",
     ]);
     const solved = await run("solve wide.json --on c1.01 --spans");

@@ -38,6 +38,9 @@ export interface ConductorSize {
   readonly path: "sectionMm2" | "gauge";
 }
 
+/** However wide its tolerance, a wire that was read to be there has some copper. Ours: without any it has no resistance that could be reckoned with. */
+const LEAST_SECTION_RATIO = 0.01;
+
 /**
  * How much copper is in this wire, mm2? A stated section wins over a gauge. A bare gauge number is read by the policy's `areaBasis`, and its span
  * reaches from the SAE minimum to the AWG area, because the label does not say which. Missing where neither is on record; refused where it is no size.
@@ -52,7 +55,9 @@ export function conductorSize(
     if (!(areaMm2 > 0))
       return refused("section-not-positive", `${path}sectionMm2: a section above 0 mm2 is wanted, got ${areaMm2}`);
     const source = sourceOf("copper-constants");
-    return known({ areaMm2, span: spanOf(run.sectionMm2, "section"), system: "mm2", source, path: "sectionMm2" });
+    const stated = spanOf(run.sectionMm2, "section");
+    const span = { lo: Math.max(stated.lo, LEAST_SECTION_RATIO * areaMm2), hi: stated.hi };
+    return known({ areaMm2, span, system: "mm2", source, path: "sectionMm2" });
   }
   if (run.gauge === undefined) return missing(`${path}gauge`);
   const written = textValue(run.gauge);

@@ -69,8 +69,8 @@ export const CONSISTENCY_WORDS = {
     title: "A tolerance wider than its figure",
     wanted: `a tolerance of ${say.text("field")} smaller than the figure`,
     got: `${say.text("got")}, give or take ${say.text("plusMinus")}: it may be nothing at all`,
-    remedy:
-      "Read it again with a finer meter, or correct the tolerance; until then everything that hangs on it is open",
+    remedy: "Read it again with a finer meter, or correct the tolerance",
+    whileOpen: "Read it again with a finer meter; until then everything that hangs on it is open",
   }),
   "feed-without-path": (say) => ({
     title: "No cable leads here from a supply",
