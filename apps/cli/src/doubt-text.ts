@@ -12,6 +12,7 @@ const percent = (ratio: number): string =>
 const OUTLOOK: Readonly<Record<Outlook, string>> = {
   "one-reading": "One reading may settle it.",
   several: "No single reading settles it; several together may.",
+  unweighed: "What the finding asks for cannot be weighed here; read it and see.",
   nothing:
     "Nothing that can be read here settles it: with every figure read it would still lie across its limit. Treat it as one that fails, or move it away from the limit.",
 };

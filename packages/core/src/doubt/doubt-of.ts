@@ -3,6 +3,7 @@ import { quantilesOf } from "../network/index.js";
 import type { CoachIndex } from "../record/index.js";
 import type { AskedDoubt, Doubt, DoubtOptions, FindingDoubt, Outlook, ReadingWorth } from "./doubt.js";
 import { comparedOf } from "./margin.js";
+import { readableAt } from "./readable.js";
 import { binsOf, failsRatioOf } from "./sampled-finding.js";
 import { type WeighedCoach, weighCoach } from "./weigh-coach.js";
 
@@ -18,9 +19,9 @@ const asked = (key: string, finding: Finding): AskedDoubt => ({
   readings: finding.settledBy.map(({ path, instrument, minutes }) => ({ path, instrument, minutes })),
 });
 
-function outlookOf(readings: readonly ReadingWorth[], chanceAll: number): Outlook {
+function outlookOf(readings: readonly ReadingWorth[], chanceAll: number, isAllWeighed: boolean): Outlook {
   if (readings.some(({ chanceSettles }) => chanceSettles >= HARDLY_EVER)) return "one-reading";
-  return chanceAll > 0 && readings.length > 0 ? "several" : "nothing";
+  return chanceAll > 0 && readings.length > 0 ? "several" : isAllWeighed ? "nothing" : "unweighed";
 }
 
 /** The doubt of one finding, from what was weighed. */
@@ -36,6 +37,10 @@ function doubtFrom(weighed: WeighedCoach, key: string, finding: Finding): Doubt 
         shrink > HARDLY_ANYTHING * widthBefore || chanceSettles >= HARDLY_EVER,
     )
     .sort((a, b) => b.shrinkPerMin - a.shrinkPerMin || a.minutes - b.minutes || (a.path < b.path ? -1 : 1));
+  const drawn = new Set(sampled.slopes.map(({ path }) => path));
+  const isAllWeighed = finding.settledBy.every(
+    ({ path }) => drawn.has(path) || weighed.worth.has(path) || readableAt(weighed.index, path) !== undefined,
+  );
   const allRead = weighed.allRead.get(key) ?? { widthAfter: compared.span.hi - compared.span.lo, chanceSettles: 0 };
   return {
     kind: "compared",
@@ -50,7 +55,7 @@ function doubtFrom(weighed: WeighedCoach, key: string, finding: Finding): Doubt 
     sampledBy: sampled.by,
     readings,
     allRead,
-    outlook: outlookOf(readings, allRead.chanceSettles),
+    outlook: outlookOf(readings, allRead.chanceSettles, isAllWeighed),
   } satisfies FindingDoubt;
 }
 

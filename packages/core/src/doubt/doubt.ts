@@ -16,8 +16,11 @@ export interface ReadingWorth extends ReadableFigure {
   readonly chanceSettles: number;
 }
 
-/** How an open verdict may come to be settled. `one-reading`: some single reading may do it; `several`: only several together may; `nothing`: read everything, and it stays open. */
-export type Outlook = "one-reading" | "several" | "nothing";
+/**
+ * How an open verdict may come to be settled. `one-reading`: some single reading may do it; `several`: only several together may; `nothing`: read everything,
+ * and it stays open; `unweighed`: the finding asks for a reading that cannot be weighed, because nothing says between what it lies or how finely it is read.
+ */
+export type Outlook = "one-reading" | "several" | "nothing" | "unweighed";
 
 /** The doubt in an open verdict that compares a quantity with a limit. */
 export interface FindingDoubt {

@@ -29,8 +29,9 @@ const INSTRUMENT: Readonly<Record<string, Instrument>> = {
   stubM: "tape measure",
   distanceFromSourceM: "tape measure",
   resistanceOhm: "ohmmeter",
-  onResistanceOhm: "ohmmeter",
-  internalResistanceOhm: "ohmmeter",
+  // An ohmmeter never goes on a battery, nor across a contact that is fed: volts at rest and at a known current.
+  onResistanceOhm: "voltmeter",
+  internalResistanceOhm: "voltmeter",
   betweenWiresOhm: "ohmmeter",
   gauge: "look",
   sectionMm2: "look",

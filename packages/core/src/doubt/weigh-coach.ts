@@ -43,6 +43,7 @@ const SHARE_A_SOLVE: ReadonlySet<FindingCode> = new Set([
 
 /** Everything that doubt knows of a coach: its open findings, the coaches drawn, and what each weighed reading would do for each finding. */
 export interface WeighedCoach {
+  readonly index: CoachIndex;
   readonly open: ReadonlyMap<string, Finding>;
   readonly sampled: ReadonlyMap<string, SampledFinding>;
   readonly allRead: ReadonlyMap<string, AllRead>;
@@ -106,6 +107,7 @@ export function weighCoach(index: CoachIndex, options: DoubtOptions): WeighedCoa
     }),
   );
   return {
+    index,
     open,
     sampled,
     allRead:
