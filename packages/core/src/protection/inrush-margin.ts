@@ -26,10 +26,10 @@ export function inrushMargin(curve: InrushCurve, fuse: FuseGates): InrushMargin 
   let worst: InrushMargin = { ratio: none, allowedA: none, drawnA: 0, jouleRatio: none, atS: 0 };
   for (let i = 1; i < curve.timeS.length; i++) {
     const atS = curve.timeS[i]!;
-    const allowedA = leastOpeningA(fuse, atS);
     const rmsA = Math.sqrt(curve.jouleA2s[i]! / atS);
     const drawnA = Math.max(rmsA, curve.currentA[i]!);
     if (!(drawnA > 0)) continue;
+    const allowedA = leastOpeningA(fuse, atS);
     const ratio = allowedA / drawnA;
     if (ratio < worst.ratio) worst = { ratio, allowedA, drawnA, jouleRatio: (allowedA / rmsA) ** 2, atS };
   }

@@ -64,9 +64,12 @@ export function heatGained(
   const ohm = filamentOhm(unit, heat);
   const ohmSlope = ((unit.hotOhm / unit.hotOverCold) * (unit.hotOverCold - 1)) / (1 - cold);
   const inRatio = (volts * volts * unit.hotOhm) / (unit.ratedV * unit.ratedV * ohm);
-  const outRatio = (heat ** 4 - cold ** 4) / (1 - cold ** 4);
+  // Multiplied out: this runs for every step of every lamp.
+  const heat3 = heat * heat * heat;
+  const cold4 = cold * cold * cold * cold;
+  const outRatio = (heat3 * heat - cold4) / (1 - cold4);
   const scale = (1 - cold) / unit.heatS;
-  const slope = (-(inRatio * ohmSlope) / ohm - (4 * heat ** 3) / (1 - cold ** 4)) * scale;
+  const slope = (-(inRatio * ohmSlope) / ohm - (4 * heat3) / (1 - cold4)) * scale;
   return (stepS * (inRatio - outRatio) * scale) / (1 - (stepS / 2) * slope);
 }
 
