@@ -87,6 +87,9 @@ function coreBranches(coach: CoachNetwork, corner: Corner): NetworkBranch[] {
   return [...cables, ...batteries, ...(corner === "charged" ? chargerBranches(coach, strongestV) : [])];
 }
 
+/** Volts that stand for none in the weakest corner. */
+const LEAST_V = 1e-3;
+
 /** A current this large is taken from one node at a time to see by how much the volts of all others fall. */
 const PROBE_A = 10;
 
@@ -169,7 +172,8 @@ export function faultSourceOf(coach: CoachNetwork, from: number, to: number): Ou
   const found = cache.get(key);
   if (found) return found;
   const nominal = cornerOf(coach, from, to, "nominal");
-  const least = cornerOf(coach, from, to, "least");
+  // A battery so doubted that its volts may be none still feeds: hardly any current at least, not no answer.
+  const least = cornerOf(coach, from, to, "least") ?? (nominal && { emfV: LEAST_V, ohm: nominal.ohm });
   const most = cornerOf(coach, from, to, "most");
   const charged = addedMaxA(coach) === 0 ? most : cornerOf(coach, from, to, "charged");
   const made: Outcome<FaultSource> =
