@@ -123,6 +123,10 @@ export const hours: Command = {
     const after = plan === undefined ? undefined : enduranceOf(indexRecord(applyPlan(record, plan)), profile, options);
     const parasitic = parasiticOf(index, options);
     const isPictureAlone = text(values, "svg") === "-";
+    if (before.kind === "known")
+      await writePicture(io, values, (look) =>
+        chargePicture(record, before.value, after?.kind === "known" ? after.value : undefined, plan?.id, look),
+      );
     if (flag(values, "json"))
       io.out(
         jsonText({
@@ -149,10 +153,6 @@ export const hours: Command = {
       );
     for (const outcome of [before, after])
       if (outcome !== undefined && outcome.kind !== "known") io.err(lackWords(outcome));
-    if (before.kind === "known")
-      await writePicture(io, values, (look) =>
-        chargePicture(record, before.value, after?.kind === "known" ? after.value : undefined, plan?.id, look),
-      );
     return before.kind === "known" && (after === undefined || after.kind === "known") ? EXIT.fine : EXIT.findings;
   },
 };

@@ -4,7 +4,7 @@ import { type Block, gap, type Pen, paragraph, stacked } from "./block.js";
 import { fillOf } from "./chart-style.js";
 import type { RankedReading } from "./doubt-chart.js";
 
-const percent = (ratio: number): string => `${digitsOf(ratio * 100, ratio >= 0.1 ? 2 : 1)} %`;
+const percent = (ratio: number): string => `${digitsOf(ratio * 100, 2)} %`;
 const minutesText = (minutes: number): string => `${digitsOf(minutes, 2)} min`;
 
 const arithmetic = (reading: RankedReading): string =>
