@@ -2,12 +2,14 @@ import type { CoachIndex } from "../record/index.js";
 import { FINDING_CODES } from "./codes.js";
 import type { CoachContext } from "./context.js";
 import { contextOf } from "./context-of.js";
-import { type Finding, SEVERITIES } from "./finding.js";
+import { type Finding, SEVERITIES, type Severity } from "./finding.js";
 import { ALL_RULES } from "./rules/all-rules.js";
 
 export interface CheckOptions {
   /** Also what was asked and holds; left out where absent. */
   readonly includeHolds?: boolean;
+  /** Only rules that can raise this severity or a graver one; all where absent. */
+  readonly atLeast?: Severity;
   /** Engine results already computed for the same record; made here where absent. */
   readonly context?: CoachContext;
 }
@@ -54,6 +56,8 @@ export function sortedFindings(findings: readonly Finding[]): Finding[] {
  */
 export function checkRecord(index: CoachIndex, options: CheckOptions = {}): Finding[] {
   const context = options.context ?? contextOf(index);
-  const found = ALL_RULES.flatMap((rule) => rule.check(context));
+  const mildest = SEVERITIES.indexOf(options.atLeast ?? "note");
+  const asked = ALL_RULES.filter((rule) => SEVERITIES.indexOf(rule.severity) <= mildest);
+  const found = asked.flatMap((rule) => rule.check(context));
   return sortedFindings(options.includeHolds === true ? found : found.filter(({ verdict }) => verdict !== "holds"));
 }

@@ -19,7 +19,8 @@ export interface FrontChoices {
   readonly mostChecks?: number;
 }
 
-const ownCheck: RecordCheck = (record) => checkRecord(indexRecord(record));
+/** Only a new `stop` or `mend` takes a plan out, so milder rules are not asked. */
+const ownCheck: RecordCheck = (record) => checkRecord(indexRecord(record), { atLeast: "mend" });
 /** A check of a coach of sixty circuits takes tens of milliseconds. */
 const MOST_CHECKS = 150;
 const MOST_REGIONS = 64;
