@@ -3,6 +3,25 @@ export { type Demand, demandOf } from "./demand.js";
 export { type FrontChoices, frontOf } from "./front.js";
 export { BANK_SETTING_MIN, FUSE_CHANGE_MIN, LABOUR_SOURCE } from "./labour.js";
 export {
+  type BoundChange,
+  type Milp,
+  type MilpAnswer,
+  type MilpColumn,
+  MilpError,
+  type MilpErrorCode,
+  type MilpFault,
+  type MilpProgress,
+  type MilpRequest,
+  type MilpRow,
+  type MilpSession,
+  type MilpSolver,
+  milpFaults,
+  objectiveOf,
+  type StopSignal,
+  type Violation,
+  violationsOf,
+} from "./milp/index.js";
+export {
   type Cut,
   type Front,
   type FuseChange,
