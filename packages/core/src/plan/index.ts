@@ -20,6 +20,8 @@ export {
   type StopSignal,
   type Violation,
   violationsOf,
+  writeLp,
+  writeMps,
 } from "./milp/index.js";
 export {
   type Cut,

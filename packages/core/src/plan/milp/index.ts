@@ -11,3 +11,5 @@ export type {
   StopSignal,
 } from "./milp-solver.js";
 export { objectiveOf, type Violation, violationsOf } from "./violations.js";
+export { writeLp } from "./write-lp.js";
+export { writeMps } from "./write-mps.js";
