@@ -23,6 +23,14 @@ export const DEFAULT_POLICY = {
   /** Common practice, no source: a closed bay in summer and an engine space. 50 C is the engine-space figure of 33 CFR 183.425 note 1. */
   zoneAmbientC: { cabin: 30, bay: 40, engine: 50, outside: 40 } as Record<string, number>,
   labourRatePerHour: 0,
+  /** Minutes of work: common practice, no source; a coach's own figures belong here. */
+  bankSettingMin: 10,
+  fuseChangeMin: 2,
+  moveWithinMin: 15,
+  moveBetweenMin: 45,
+  steadyFeedMin: 60,
+  rewireBaseMin: 30,
+  rewireMinPerM: 5,
   taxRatio: 0,
   currency: "USD",
   unitsShown: "us",

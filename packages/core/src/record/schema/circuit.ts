@@ -31,6 +31,10 @@ export const circuit = z.looseObject({
     .optional()
     .describe("how it is known that this fuse feeds these loads"),
   canMove: z.boolean().optional().describe("true: the program lets this circuit move to another channel"),
+  reach: z
+    .array(moduleId)
+    .optional()
+    .describe("modules its wire can be brought to without a joint, beside the one it is on"),
   unread: z
     .record(z.string(), z.string())
     .optional()
@@ -116,6 +120,10 @@ export const load = z.looseObject({
     })
     .optional()
     .describe("what allowsPwm rests on; an exception to what common practice never dims needs it"),
+  maySteadyFeed: z
+    .boolean()
+    .optional()
+    .describe("true: it may be live all the time, on a fused feed of its own that no module switches"),
   wish: z.enum(WISHES).optional(),
   wishWeight: z.number().positive().optional(),
   tail: wireRun.optional().describe("the load's own, often thinner, wire after the splice"),

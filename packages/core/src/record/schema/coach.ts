@@ -63,6 +63,27 @@ export const policy = z.looseObject({
     .optional()
     .describe("days the coach should stand unused without a flat battery; 30 where absent"),
   labourRatePerHour: z.number().nonnegative().optional(),
+  bankSettingMin: z.number().nonnegative().optional().describe("minutes to set the bank of a module that stays"),
+  fuseChangeMin: z.number().nonnegative().optional().describe("minutes to change one fuse and its label"),
+  moveWithinMin: z
+    .number()
+    .nonnegative()
+    .optional()
+    .describe("minutes to move a circuit to another channel of its module, program included"),
+  moveBetweenMin: z
+    .number()
+    .nonnegative()
+    .optional()
+    .describe("minutes to bring a circuit to another module in its reach, program included"),
+  steadyFeedMin: z.number().nonnegative().optional().describe("minutes to give one load a fused feed of its own"),
+  steadyFeedParts: z
+    .number()
+    .nonnegative()
+    .optional()
+    .describe("holder, fuse and wire of one such feed, in the policy's currency"),
+  rewireBaseMin: z.number().nonnegative().optional().describe("minutes to change the wire of one circuit, ends only"),
+  rewireMinPerM: z.number().nonnegative().optional().describe("minutes for each metre of it, one way"),
+  rewirePartsPerM: z.number().nonnegative().optional().describe("wire by the metre, in the policy's currency"),
   taxRatio: z.number().nonnegative().optional(),
   currency: z.string().optional(),
   unitsShown: z.enum(UNIT_CHOICES).optional(),

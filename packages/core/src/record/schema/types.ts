@@ -5,7 +5,7 @@ import type { enduranceWish, loadProfile, profileItem, profileSpan } from "./end
 import type { addressCode, bank, module, moduleKind, optionSetting } from "./module.js";
 import type { coachRecord } from "./record.js";
 import type { cable, FUSE_TYPES, fuse, node, supply, wireRun } from "./supply.js";
-import type { attachment, chosenPlan, job, point, reading, readingState } from "./work.js";
+import type { attachment, chosenPlan, fixedChoice, job, PLAN_MEANS, point, reading, readingState } from "./work.js";
 
 export type CoachRecord = z.infer<typeof coachRecord>;
 export type Coach = z.infer<typeof coach>;
@@ -36,5 +36,8 @@ export type Point = z.infer<typeof point>;
 export type ReadingState = z.infer<typeof readingState>;
 export type Reading = z.infer<typeof reading>;
 export type ChosenPlan = z.infer<typeof chosenPlan>;
+export type FixedChoice = z.infer<typeof fixedChoice>;
+/** What beside new kinds and settings a plan may use. */
+export type PlanMeans = (typeof PLAN_MEANS)[number];
 export type Job = z.infer<typeof job>;
 export type Attachment = z.infer<typeof attachment>;

@@ -1,6 +1,16 @@
 import { z } from "zod";
 import { WISHES } from "./circuit.js";
-import { attachmentId, circuitId, jobId, loadId, moduleId, moduleKindId, readingId } from "./ids.js";
+import {
+  attachmentId,
+  circuitId,
+  dimBlockId,
+  jobId,
+  loadId,
+  moduleId,
+  moduleKindId,
+  nodeId,
+  readingId,
+} from "./ids.js";
 
 /**
  * A point a probe can touch: the id of a node, supply, module, circuit or load, and which end of it.
@@ -50,9 +60,47 @@ export const plannedModule = z.looseObject({
 export const chosenPlan = z.looseObject({
   modules: z.array(plannedModule),
   fuses: z.array(z.looseObject({ circuit: circuitId, ratedA: z.number().positive() })).optional(),
+  moves: z
+    .array(
+      z.looseObject({
+        circuit: circuitId,
+        from: z.looseObject({ module: moduleId, channel: z.number().int().min(1) }),
+        to: z.looseObject({ module: moduleId, channel: z.number().int().min(1) }),
+      }),
+    )
+    .optional()
+    .describe("circuits that go to another channel"),
+  steadyFeeds: z
+    .array(
+      z.looseObject({
+        load: loadId,
+        circuit: circuitId,
+        node: nodeId.optional(),
+        ratedA: z.number().positive().optional(),
+      }),
+    )
+    .optional()
+    .describe("loads taken off a channel on to a fused feed of their own"),
+  rewires: z
+    .array(z.looseObject({ circuit: circuitId, gauge: z.string().optional(), sectionMm2: z.number().positive() }))
+    .optional()
+    .describe("circuits that get a thicker wire"),
   cost: z.number().optional(),
   currency: z.string().optional(),
   minutes: z.number().optional(),
+});
+
+export const PLAN_MEANS = ["moves", "steady-feeds", "rewires", "reuse"] as const;
+
+/** A choice the user has made beforehand: this module gets this kind or setting, this circuit goes there; or, forbidden, must not. */
+export const fixedChoice = z.looseObject({
+  module: moduleId.optional().describe("what is fixed about this module: its kind, its setting, or both"),
+  kind: moduleKindId.optional(),
+  enables: z.array(dimBlockId).optional().describe("exactly these dim blocks"),
+  circuit: circuitId.optional().describe("where this circuit sits when the work is done"),
+  toModule: moduleId.optional().describe("its own module too; absent: anywhere"),
+  isDimmed: z.boolean().optional().describe("on a channel that dims, or on one that does not"),
+  isForbidden: z.boolean().optional().describe("true: what is named must not be"),
 });
 
 export const job = z.looseObject({
@@ -67,6 +115,10 @@ export const job = z.looseObject({
     .looseObject({
       budget: z.number().optional(),
       lockedModules: z.array(moduleId).optional(),
+      lockedCircuits: z.array(circuitId).optional().describe("stay on their channel"),
+      lockedLoads: z.array(loadId).optional().describe("stay on their circuit, and that on its channel"),
+      fixedChoices: z.array(fixedChoice).optional(),
+      rulesOut: z.array(z.enum(PLAN_MEANS)).optional().describe("what no plan of this job may do"),
       forbiddenKinds: z.array(moduleKindId).optional(),
       maxMinutes: z.number().optional(),
     })
