@@ -17,6 +17,7 @@ export {
   type MilpSolver,
   milpFaults,
   objectiveOf,
+  requestFaults,
   type StopSignal,
   type Violation,
   violationsOf,
@@ -24,6 +25,8 @@ export {
   writeMps,
 } from "./milp/index.js";
 export {
+  type ChannelOf,
+  type CircuitMove,
   type Cut,
   type Front,
   type FuseChange,
@@ -33,6 +36,8 @@ export {
   type Pick,
   type Plan,
   type PlanFault,
+  type Rewire,
+  type SteadyFeed,
   type UnmetWish,
 } from "./plan.js";
 export type { RecordCheck } from "./sift.js";

@@ -10,6 +10,7 @@ export type {
   MilpSolver,
   StopSignal,
 } from "./milp-solver.js";
+export { requestFaults } from "./request-faults.js";
 export { objectiveOf, type Violation, violationsOf } from "./violations.js";
 export { writeLp } from "./write-lp.js";
 export { writeMps } from "./write-mps.js";
