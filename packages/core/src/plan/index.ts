@@ -25,6 +25,25 @@ export {
   writeMps,
 } from "./milp/index.js";
 export {
+  type Choice,
+  type ChoiceFault,
+  choiceFaults,
+  type FeederLimit,
+  type MilpForm,
+  type MilpLayout,
+  type MoveCircuit,
+  type MoveModule,
+  type MovePart,
+  type MovePattern,
+  type MovePlace,
+  type MovesProblem,
+  milpOf,
+  type Objective,
+  type Placing,
+  type Score,
+  scoreOf,
+} from "./moves/index.js";
+export {
   type ChannelOf,
   type CircuitMove,
   type Cut,

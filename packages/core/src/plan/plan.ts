@@ -1,4 +1,4 @@
-import type { CircuitId, DimBlockId, LoadId, ModuleId, ModuleKindId } from "../record/index.js";
+import type { CircuitId, DimBlockId, LoadId, ModuleId, ModuleKindId, NodeId } from "../record/index.js";
 
 /** What a plan does with one module position. A position whose kind is not known and that the plan leaves alone is not listed. */
 export interface ModuleChoice {
@@ -21,7 +21,39 @@ export interface FuseChange {
   readonly circuit: CircuitId;
   readonly fromA: number | undefined;
   readonly toA: number;
-  readonly because: "fuse-over-channel";
+  readonly because: "fuse-over-channel" | "wire-changed";
+}
+
+export interface ChannelOf {
+  readonly module: ModuleId;
+  readonly channel: number;
+}
+
+/** A circuit that goes to another channel. Its fuse and its label go with it. */
+export interface CircuitMove {
+  readonly circuit: CircuitId;
+  readonly from: ChannelOf;
+  readonly to: ChannelOf;
+}
+
+/** A load taken off its channel on to a fused feed of its own, live all the time. */
+export interface SteadyFeed {
+  readonly load: LoadId;
+  /** The circuit it is taken off. */
+  readonly circuit: CircuitId;
+  readonly from: ChannelOf;
+  /** Where the feed begins: the feed node of the module. */
+  readonly node: NodeId;
+  readonly fuseA: number;
+}
+
+/** A circuit whose wire out is replaced by a thicker one of the same length. */
+export interface Rewire {
+  readonly circuit: CircuitId;
+  readonly fromGauge: string | undefined;
+  readonly toGauge: string;
+  readonly toAreaMm2: number;
+  readonly because: "wire-under-fuse";
 }
 
 /** A proposed change of the record. Money is in whole minor units (cents, tax not in it), time in whole minutes. */
@@ -36,6 +68,10 @@ export interface Plan {
   /** Access counted once for each place opened. */
   readonly minutes: number;
   readonly modulesTouched: number;
+  readonly moves: readonly CircuitMove[];
+  readonly steadyFeeds: readonly SteadyFeed[];
+  readonly rewires: readonly Rewire[];
+  /** Moves, steady feeds and rewires together. */
   readonly wiresMoved: number;
   /** Loads with a wish that this plan dims. */
   readonly dims: readonly LoadId[];
