@@ -9,7 +9,7 @@ export default defineConfig({
     alias: [
       { find: /^@fusebook\/core\/(.+)$/, replacement: here("./packages/core/src/$1/index.ts") },
       { find: /^@fusebook\/paper\/charts$/, replacement: here("./packages/paper/src/charts/index.ts") },
-      { find: /^@fusebook\/(intake|paper|store)$/, replacement: here("./packages/$1/src/index.ts") },
+      { find: /^@fusebook\/(intake|paper|store|solver)$/, replacement: here("./packages/$1/src/index.ts") },
       { find: /^@fusebook\/fixtures$/, replacement: here("./fixtures/src/index.ts") },
     ],
   },

@@ -32,9 +32,10 @@ export const PACKAGE_ARROWS: Readonly<Record<string, readonly string[]>> = {
   "packages/intake": ["core"],
   "packages/paper": ["core"],
   "packages/store": ["core"],
+  "packages/solver": ["core"],
   fixtures: ["core"],
-  "apps/cli": ["core", "intake", "paper", "store", "fixtures"],
-  "apps/web": ["core", "intake", "paper", "store", "fixtures"],
+  "apps/cli": ["core", "intake", "paper", "store", "solver", "fixtures"],
+  "apps/web": ["core", "intake", "paper", "store", "solver", "fixtures"],
 };
 
 /** The only outside packages each workspace may import at run time, each earned by a line in `docs/adr`. */
@@ -43,9 +44,17 @@ export const OUTSIDE: Readonly<Record<string, readonly string[]>> = {
   "packages/intake": ["papaparse", "read-excel-file", "fflate", "saxen"],
   "packages/paper": ["@myriaddreamin/typst.ts", "@myriaddreamin/typst-ts-web-compiler"],
   "packages/store": [],
+  "packages/solver": ["highs"],
   fixtures: [],
   "apps/cli": [],
 };
 
 /** Workspaces that may use Node itself; core may not. */
-export const MAY_USE_NODE = ["packages/intake", "packages/paper", "packages/store", "fixtures", "apps/cli"] as const;
+export const MAY_USE_NODE = [
+  "packages/intake",
+  "packages/paper",
+  "packages/store",
+  "packages/solver",
+  "fixtures",
+  "apps/cli",
+] as const;

@@ -1,22 +1,10 @@
-import { type Milp, MilpError, type MilpSolver, milpFaults, requestFaults } from "@fusebook/core/plan";
+import { type Milp, MilpError, type MilpSolver } from "@fusebook/core/plan";
 import type { Highs } from "highs";
 import { type HighsLoader, type HighsPlace, loadHighs } from "./load-highs.js";
 import { type OpenModel, openModel } from "./open-model.js";
+import { refuseFaults, refuseRequest } from "./refuse-faults.js";
 import { runHighs } from "./run-highs.js";
-import { asMilpError } from "./wasm-failure.js";
-
-/** Refuses a model that has faults, naming them. */
-export function refuseFaults(milp: Milp): void {
-  const faults = milpFaults(milp);
-  if (faults.length > 0) throw new MilpError("model-not-readable", `${milp.name}: ${firstOf(faults)}`, faults);
-}
-
-/** The first faults in words, and how many more there are. */
-export const firstOf = (faults: readonly { readonly path: string; readonly message: string }[]): string =>
-  `${faults
-    .slice(0, 3)
-    .map(({ path, message }) => `${path}: ${message}`)
-    .join("; ")}${faults.length > 3 ? `; and ${faults.length - 3} more` : ""}`;
+import { asMilpError, ReportThrew } from "./wasm-failure.js";
 
 /**
  * The solver in this very thread: it is loaded at the first `open` and then kept. While a solve runs nothing else does, so a signal is seen only where
@@ -43,8 +31,7 @@ export function highsSolver(place: HighsPlace = {}, loader?: HighsLoader): MilpS
         async solve(request = {}) {
           if (!open.has(held))
             throw new MilpError("session-closed", `${milp.name}: this session is closed; open the model again`);
-          const faults = requestFaults(milp, request);
-          if (faults.length > 0) throw new MilpError("model-not-readable", `${milp.name}: ${firstOf(faults)}`, faults);
+          refuseRequest(milp, request);
           return guarded(milp, forget, () => runHighs(highs, held, request, () => request.signal?.aborted === true));
         },
         close() {
@@ -59,16 +46,14 @@ export function highsSolver(place: HighsPlace = {}, loader?: HighsLoader): MilpS
   };
 }
 
-/** A solver whose memory has broken is left behind; the next `open` loads a fresh one. */
+/** A solver that has broken off is left behind, since its memory is not to be trusted; the next `open` loads a fresh one. */
 function guarded<Result>(milp: Milp, forget: () => void, work: () => Result): Result {
   try {
     return work();
   } catch (error) {
-    const named = asMilpError(error, milp.name);
-    if (named !== undefined) {
-      if (named !== error) forget();
-      throw named;
-    }
-    throw error;
+    if (error instanceof ReportThrew) throw error.thrown;
+    if (error instanceof MilpError) throw error;
+    forget();
+    throw asMilpError(error, milp.name);
   }
 }

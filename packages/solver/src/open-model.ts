@@ -6,6 +6,9 @@ import { modelDataOf } from "./model-data.js";
 /** One seed for every solve, so that the same request gives the same answer. */
 const SEED = 20_26;
 
+/** The solver takes no infinite time: thirty years. */
+const NO_LIMIT_S = 1e9;
+
 /** A model that the solver holds, and whether it stands there as opened. */
 export interface OpenModel {
   readonly milp: Milp;
@@ -54,7 +57,7 @@ export function setRequest(held: OpenModel, request: MilpRequest): Costing {
       model.changeRowsBounds({ kind: "range", from: 0, to: milp.rows.length - 1 }, rowLower, rowUpper);
     }
   }
-  model.options.set({ mip_abs_gap: found === undefined ? 0 : 0.99, time_limit: request.timeS ?? Infinity });
+  model.options.set({ mip_abs_gap: found === undefined ? 0 : 0.99, time_limit: request.timeS ?? NO_LIMIT_S });
   model.clearSolver();
   model.zeroAllClocks();
   held.isChanged = changes > 0;

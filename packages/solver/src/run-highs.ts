@@ -1,8 +1,9 @@
 import { type MilpAnswer, MilpError, type MilpProgress, type MilpRequest, objectiveOf } from "@fusebook/core/plan";
 import type { Highs, HighsCallbackMap } from "highs";
-import { boundByEnds } from "./cost-unit.js";
 import { type Costing, type OpenModel, setRequest } from "./open-model.js";
+import { beforehand, stoppedAnswer } from "./stopped-answer.js";
 import { holds, tidyValues } from "./tidy-answer.js";
+import { ReportThrew } from "./wasm-failure.js";
 
 /** Seconds between two reports that bring no better answer. */
 const REPORT_EVERY_S = 0.1;
@@ -12,60 +13,44 @@ const TIGHT = { mip_feasibility_tolerance: 1e-9, primal_feasibility_tolerance: 1
 /** Solves a held model once, in this thread, from start to end. `isStopped` is asked at the solver's own checkpoints. */
 export function runHighs(highs: Highs, held: OpenModel, request: MilpRequest, isStopped: () => boolean): MilpAnswer {
   const { milp, model } = held;
-  const start = request.start === undefined ? undefined : tidyValues(milp, request.start);
-  const startHolds = start !== undefined && holds(milp, start, request);
-  const changed = new Map((request.columnBounds ?? []).map((change) => [change.at, change]));
-  const endsOf = milp.columns.map((column, at) => changed.get(at) ?? column);
-  const trivial = boundByEnds(endsOf, request.costs ?? milp.columns.map((column) => column.cost));
-  const stopped = (values: readonly number[] | undefined, proven: number, nodes: number): MilpAnswer => {
-    const kept = better(values, startHolds ? start : undefined);
-    if (kept === undefined) return { status: "stopped", bound: Math.max(trivial, proven), nodes };
-    const objective = objectiveOf(milp, kept, request.costs);
-    const bound = Math.min(objective, Math.max(trivial, proven));
-    return { status: bound === objective ? "optimal" : "stopped", values: kept, objective, bound, nodes };
-  };
-  const better = (a: readonly number[] | undefined, b: readonly number[] | undefined) =>
-    a === undefined || (b !== undefined && objectiveOf(milp, b, request.costs) < objectiveOf(milp, a, request.costs))
-      ? b
-      : a;
-
-  if (isStopped()) return stopped(undefined, -Infinity, 0);
+  const known = beforehand(milp, request);
+  if (isStopped()) return stoppedAnswer(milp, request, known, { bound: -Infinity, nodes: 0 });
   if (milp.columns.length === 0)
     return holds(milp, [], request)
       ? { status: "optimal", values: [], objective: 0, bound: 0, nodes: 0 }
       : { status: "infeasible", bound: Infinity, nodes: 0 };
 
   const costing = setRequest(held, request);
-  if (startHolds) model.setSolution({ colValue: start });
-  const watch = watching(highs, held, request, costing, trivial, isStopped);
+  if (known.start !== undefined) model.setSolution({ colValue: known.start });
+  const watch = watching(highs, held, request, costing, known.bound, isStopped);
   const answered = (): MilpAnswer | undefined => {
     const { modelStatus } = highs.constants;
-    const nodes = Number(model.info.get("mip_node_count"));
+    const nodes = Math.max(0, Number(model.info.get("mip_node_count")));
     switch (model.getModelStatus()) {
       case modelStatus.optimal: {
         const values = tidyValues(milp, model.getSolution().colValue, request.columnBounds);
         if (!holds(milp, values, request)) return undefined;
         const objective = objectiveOf(milp, values, request.costs);
-        return { status: "optimal", values, objective, bound: objective, nodes: Math.max(0, nodes) };
+        return { status: "optimal", values, objective, bound: objective, nodes };
       }
       case modelStatus.infeasible:
-        return { status: "infeasible", bound: Infinity, nodes: Math.max(0, nodes) };
+        return { status: "infeasible", bound: Infinity, nodes };
       case modelStatus.timeLimit:
       case modelStatus.interrupted:
-        return stopped(watch.best(), watch.bound(), Math.max(0, nodes));
+        return stoppedAnswer(milp, request, known, { values: watch.best(), bound: watch.bound(), nodes });
       default:
         return undefined;
     }
   };
 
-  const first = attempt(highs, held, watch.callbacks, watch.rethrow, answered);
+  const first = attempt(held, watch.callbacks, watch.rethrow, answered);
   if (first !== undefined) return first;
   const status = model.getModelStatus();
   if (status === highs.constants.modelStatus.unbounded || status === highs.constants.modelStatus.unboundedOrInfeasible)
     return withoutCosts(highs, held, request, isStopped);
   model.options.set(TIGHT);
   model.clearSolver();
-  const second = attempt(highs, held, watch.callbacks, watch.rethrow, answered);
+  const second = attempt(held, watch.callbacks, watch.rethrow, answered);
   model.options.set({ mip_feasibility_tolerance: 1e-6, primal_feasibility_tolerance: 1e-7 });
   if (second !== undefined) return second;
   throw new MilpError(
@@ -76,25 +61,16 @@ export function runHighs(highs: Highs, held: OpenModel, request: MilpRequest, is
 }
 
 function attempt(
-  highs: Highs,
-  { milp, model }: OpenModel,
+  { model }: OpenModel,
   callbacks: HighsCallbackMap,
   rethrow: () => void,
   answered: () => MilpAnswer | undefined,
 ): MilpAnswer | undefined {
   try {
     model.run(callbacks);
-  } catch (error) {
+  } finally {
     rethrow();
-    if (error instanceof highs.errors.HighsError) {
-      throw new MilpError(
-        "solver-failed",
-        `${milp.name}: the solver could not go on (${error.message}); write the model out and try it elsewhere`,
-      );
-    }
-    throw error;
   }
-  rethrow();
   return answered();
 }
 
@@ -123,7 +99,7 @@ function watching(
   let best = Infinity;
   let bound = trivial;
   let lastS = -Infinity;
-  let thrown: { readonly error: unknown } | undefined;
+  let thrown: ReportThrew | undefined;
   const { callbackType } = highs.constants;
   const raise = (proven: unknown) => {
     if (typeof proven !== "number" || !Number.isFinite(proven)) return;
@@ -141,7 +117,7 @@ function watching(
     try {
       request.onProgress?.(progress);
     } catch (error) {
-      thrown ??= { error };
+      thrown ??= new ReportThrew(error);
     }
   };
   const callbacks: HighsCallbackMap = {
@@ -175,7 +151,7 @@ function watching(
     best: () => bestValues,
     bound: () => bound,
     rethrow: () => {
-      if (thrown !== undefined) throw thrown.error;
+      if (thrown !== undefined) throw thrown;
     },
   };
 }

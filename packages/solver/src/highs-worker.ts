@@ -1,0 +1,7 @@
+import type { MilpSolver } from "@fusebook/core/plan";
+import type { HighsPlace } from "./load-highs.js";
+import { spawnNode } from "./spawn-node.js";
+import { workerSolver } from "./worker-solver.js";
+
+/** The solver in a worker thread of Node: a solve can be stopped at any time. `close` ends the thread; an idle one keeps no program alive. */
+export const highsWorker = (place: HighsPlace = {}): MilpSolver => workerSolver(spawnNode, place);
