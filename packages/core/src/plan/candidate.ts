@@ -19,13 +19,15 @@ export const isPriced = (index: CoachIndex): boolean =>
 
 export const stockOf = (kind: ModuleKind): number => kind.inStock ?? 0;
 
+/** Does this kind take the position and harness of the present one, all its listed channels included? */
 function takesPosition(present: ModuleKind, kind: ModuleKind, highestChannel: number): boolean {
   if (kind.channels < Math.max(highestChannel, 1)) return false;
   if (kind.id === present.id) return true;
   return kind.fitsInPlaceOf === undefined ? kind.channels >= present.channels : kind.fitsInPlaceOf.includes(present.id);
 }
 
-function ratingObstacles(index: CoachIndex, kind: ModuleKind, loads: readonly ChannelLoad[]): Obstacle[] {
+/** What of the kind's ratings does not carry these loads, each channel and all together, at their upper end? */
+export function ratingObstacles(index: CoachIndex, kind: ModuleKind, loads: readonly ChannelLoad[]): Obstacle[] {
   const obstacles: Obstacle[] = [];
   const kindPath = index.pathOf("moduleKinds", kind.id);
   const at = { kind: kind.id, kindName: kind.name };
@@ -76,29 +78,28 @@ function ratingObstacles(index: CoachIndex, kind: ModuleKind, loads: readonly Ch
 }
 
 /**
- * May this kind take this position, harness and loads as they are? It must be to be had, not forbidden, take the position (`fitsInPlaceOf`, or at least
- * as many channels), switch the same side, and carry each channel and the whole, everything on at its upper end, within its ratings.
+ * What keeps this kind from the position, whatever hangs on it: ruled out, not to be had, no price, another harness, another side. `isFreed`: a plan may take one
+ * out elsewhere in the coach, so it need not be bought.
  */
-export function candidateOf(
+export function fittingObstacles(
   index: CoachIndex,
-  policy: FullPolicy,
   demand: Demand,
   module: Module,
   present: ModuleKind,
   kind: ModuleKind,
-  loads: readonly ChannelLoad[],
-): Candidate {
+  highestChannel: number,
+  isFreed = false,
+): Obstacle[] {
   const at = { kind: kind.id, kindName: kind.name, module: module.id };
   const obstacles: Obstacle[] = [];
   if (demand.forbidden.has(kind.id)) obstacles.push({ code: "kind-forbidden", parameters: at });
-  if (kind.isObtainable === false && stockOf(kind) === 0)
+  if (kind.isObtainable === false && stockOf(kind) === 0 && !isFreed)
     obstacles.push({ code: "kind-not-obtainable", parameters: at });
-  if (kind.price === undefined && stockOf(kind) === 0 && isPriced(index))
+  if (kind.price === undefined && stockOf(kind) === 0 && !isFreed && isPriced(index))
     obstacles.push({
       code: "kind-has-no-price",
       parameters: { ...at, need: `${index.pathOf("moduleKinds", kind.id)}.price` },
     });
-  const highestChannel = loads.reduce((most, on) => Math.max(most, on.channel), 0);
   if (!takesPosition(present, kind, highestChannel))
     obstacles.push({
       code: "no-kind-fits",
@@ -111,6 +112,27 @@ export function candidateOf(
     });
   if (kind.side !== undefined && present.side !== undefined && kind.side !== present.side)
     obstacles.push({ code: "switches-other-side", parameters: { ...at, side: kind.side, presentSide: present.side } });
+  return obstacles;
+}
+
+/** The highest channel of the module that the record lists. */
+export const highestChannelOf = (loads: readonly ChannelLoad[]): number =>
+  loads.reduce((most, on) => Math.max(most, on.channel), 0);
+
+/**
+ * May this kind take this position, harness and loads as they are? It must be to be had, not forbidden, take the position (`fitsInPlaceOf`, or at least
+ * as many channels), switch the same side, and carry each channel and the whole, everything on at its upper end, within its ratings.
+ */
+export function candidateOf(
+  index: CoachIndex,
+  policy: FullPolicy,
+  demand: Demand,
+  module: Module,
+  present: ModuleKind,
+  kind: ModuleKind,
+  loads: readonly ChannelLoad[],
+): Candidate {
+  const obstacles = fittingObstacles(index, demand, module, present, kind, highestChannelOf(loads));
   if (obstacles.length > 0) return { kind, obstacles, fuses: [] };
   obstacles.push(...ratingObstacles(index, kind, loads));
   const fuses: FuseChange[] = [];

@@ -1,4 +1,15 @@
-import type { CoachIndex, Job, LoadId, ModuleId, ModuleKindId, Wish } from "../record/index.js";
+import type {
+  CircuitId,
+  CoachIndex,
+  FixedChoice,
+  Job,
+  LoadId,
+  ModuleId,
+  ModuleKindId,
+  PlanMeans,
+  Wish,
+} from "../record/index.js";
+import { fixedChoicesOf } from "./fixed-choices.js";
 import type { PlanFault } from "./plan.js";
 
 /** A wish with what it counts, in thousandths of a weight (whole numbers, so that sums are exact). */
@@ -20,6 +31,12 @@ export interface Demand {
   readonly maxMinutes: number | undefined;
   readonly locked: ReadonlySet<ModuleId>;
   readonly forbidden: ReadonlySet<ModuleKindId>;
+  /** Circuits that stay on their channel as they are, those of locked loads among them. */
+  readonly lockedCircuits: ReadonlySet<CircuitId>;
+  /** What the user has settled beforehand, each with its path. */
+  readonly fixedChoices: readonly { readonly choice: FixedChoice; readonly path: string }[];
+  /** What no plan may do. */
+  readonly ruledOut: ReadonlySet<PlanMeans>;
   readonly faults: readonly PlanFault[];
 }
 
@@ -139,6 +156,32 @@ export function demandOf(index: CoachIndex, job?: Job): Demand {
     if (wish !== "none")
       wishes.set(load, { load, wish, value: milli(weight) * (wish === "nice-to-dim" ? 1 : mustFactor) });
   const limits = job?.constraints;
+  const at = `${jobPath}.constraints`;
+  const lockedCircuits = knownIds(
+    limits?.lockedCircuits,
+    (id) => index.circuits.has(id),
+    `${at}.lockedCircuits`,
+    "circuit",
+    faults,
+  );
+  for (const load of knownIds(limits?.lockedLoads, (id) => index.loads.has(id), `${at}.lockedLoads`, "load", faults)) {
+    const circuit = index.circuitOfLoad.get(load);
+    if (circuit !== undefined) lockedCircuits.add(circuit.id);
+  }
+  const locked = knownIds(
+    limits?.lockedModules,
+    (id) => index.modules.has(id),
+    `${at}.lockedModules`,
+    "module",
+    faults,
+  );
+  const forbidden = knownIds(
+    limits?.forbiddenKinds,
+    (id) => index.moduleKinds.has(id),
+    `${at}.forbiddenKinds`,
+    "module-kind",
+    faults,
+  );
   const budget = limitOf(limits?.budget, `${jobPath}.constraints.budget`, "budget", faults);
   return {
     wishes,
@@ -149,20 +192,16 @@ export function demandOf(index: CoachIndex, job?: Job): Demand {
     steadyValue: milli(DEFAULT_WEIGHT) * mustFactor,
     budgetCents: budget === undefined ? undefined : Math.floor(budget * 100 + 1e-6),
     maxMinutes: limitOf(limits?.maxMinutes, `${jobPath}.constraints.maxMinutes`, "time", faults),
-    locked: knownIds(
-      limits?.lockedModules,
-      (id) => index.modules.has(id),
-      `${jobPath}.constraints.lockedModules`,
-      "module",
+    locked,
+    forbidden,
+    lockedCircuits,
+    fixedChoices: fixedChoicesOf(index, limits?.fixedChoices ?? [], `${at}.fixedChoices`, {
+      lockedModules: locked,
+      lockedCircuits,
+      forbidden,
       faults,
-    ),
-    forbidden: knownIds(
-      limits?.forbiddenKinds,
-      (id) => index.moduleKinds.has(id),
-      `${jobPath}.constraints.forbiddenKinds`,
-      "module-kind",
-      faults,
-    ),
+    }),
+    ruledOut: new Set(limits?.rulesOut ?? []),
     faults,
   };
 }

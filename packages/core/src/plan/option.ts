@@ -4,7 +4,7 @@ import { type BlockCheck, checkBlock } from "./block-check.js";
 import { type Candidate, candidateOf } from "./candidate.js";
 import { type ChannelLoad, channelLoadsOf } from "./channel-load.js";
 import type { Demand } from "./demand.js";
-import { BANK_SETTING_MIN, FUSE_CHANGE_MIN, wholeMinutes } from "./labour.js";
+import { wholeMinutes } from "./labour.js";
 import type { FuseChange } from "./plan.js";
 
 /** One thing that can be done with one module position. */
@@ -136,6 +136,7 @@ const keyOf = (kind: ModuleKind, enables: readonly DimBlockId[]): string =>
   `${kind.id}[${[...enables].sort().join(" ")}]`;
 
 function touchedOption(
+  policy: FullPolicy,
   found: Option,
   kind: ModuleKind,
   enables: readonly DimBlockId[],
@@ -152,7 +153,9 @@ function touchedOption(
     fuses,
     inDoubt: [],
     ...effect,
-    minutes: (isReplaced ? wholeMinutes(kind.installMin) : BANK_SETTING_MIN) + fuses.length * FUSE_CHANGE_MIN,
+    minutes:
+      (isReplaced ? wholeMinutes(kind.installMin) : wholeMinutes(policy.bankSettingMin)) +
+      fuses.length * wholeMinutes(policy.fuseChangeMin),
     key: keyOf(kind, enables),
   };
 }
@@ -204,7 +207,9 @@ export function positionOf(
       for (const enables of settingsOf(present, blocksOf(present))) {
         const isAsFound = found.enabledBefore !== undefined && sameBlocks(enables, found.enabledBefore);
         if (!isAsFound && blockIsKnown(blocksOf(present), enables))
-          touched.push(touchedOption(found, present, enables, [], false, effectOf(demand, blocksOf(present), enables)));
+          touched.push(
+            touchedOption(policy, found, present, enables, [], false, effectOf(demand, blocksOf(present), enables)),
+          );
       }
     for (const candidate of candidates)
       if (candidate.obstacles.length === 0)
@@ -212,6 +217,7 @@ export function positionOf(
           if (blockIsKnown(blocksOf(candidate.kind), enables))
             touched.push(
               touchedOption(
+                policy,
                 found,
                 candidate.kind,
                 enables,
