@@ -43,7 +43,8 @@ export function nextTable(index: CoachIndex, next: readonly NextReading[], width
               .filter(({ chanceSettles }) => chanceSettles >= 0.05)
               .slice(0, 3)
               .map(
-                ({ finding, chanceSettles }) => `${finding.code} ${finding.subject.name} (${percent(chanceSettles)})`,
+                ({ finding, chanceSettles }) =>
+                  `${finding.subject.name}: ${finding.code.replaceAll("-", " ")} (${percent(chanceSettles)})`,
               )
               .join(", ")}`,
           ]

@@ -20,8 +20,13 @@ const mix = (a: Knot, b: Knot, chargeRatio: number): MeanPoint => {
   return {
     groupA: between(a.point.groupA, b.point.groupA, t),
     groupV: between(a.point.groupV, b.point.groupV, t),
-    drawerA: between(a.point.drawerA, b.point.drawerA, t),
-    drawerV: between(a.point.drawerV, b.point.drawerV, t),
+    // A step asks for the banks' currents many times, for what takes them once.
+    get drawerA() {
+      return between(a.point.drawerA, b.point.drawerA, t);
+    },
+    get drawerV() {
+      return between(a.point.drawerV, b.point.drawerV, t);
+    },
   };
 };
 

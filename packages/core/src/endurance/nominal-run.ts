@@ -47,8 +47,7 @@ const CLOSE_H = 1e-12;
 export function nominalRun(inputs: RunInputs, timeline: Iterable<Stretch>): NominalRun {
   const { group, tables, standingA, battery, reserveRatio, horizonH } = inputs;
   const points: ChargePoint[] = [];
-  const drawnAh = new Map<string, number>();
-  const drawnWh = new Map<string, number>();
+  const drawn = tables.map((table) => table.network.drawers.map(() => ({ ah: 0, wh: 0 })));
   let s = inputs.startRatio;
   let outAh = 0;
   const currentA = (stretch: Stretch, at: number): number =>
@@ -69,15 +68,26 @@ export function nominalRun(inputs: RunInputs, timeline: Iterable<Stretch>): Nomi
   /** Below this charge the run is over: the reserve, or where the loads of this span cannot run any more. */
   const floorOf = (stretch: Stretch): number => Math.max(reserveRatio, tables[stretch.span]!.stopsAt?.chargeRatio ?? 0);
   const tally = (stretch: Stretch, middle: number, h: number): void => {
-    const table = tables[stretch.span]!;
-    const found = table.at(middle);
+    const found = tables[stretch.span]!.at(middle);
     if (found === undefined) return;
-    for (const [i, drawer] of table.network.drawers.entries()) {
-      const ah = found.drawerA[i]! * h;
-      const key = `${drawer.kind}/${drawer.id}`;
-      drawnAh.set(key, (drawnAh.get(key) ?? 0) + ah);
-      drawnWh.set(key, (drawnWh.get(key) ?? 0) + ah * found.drawerV[i]!);
-    }
+    const { drawerA, drawerV } = found;
+    drawn[stretch.span]!.forEach((sum, i) => {
+      const ah = drawerA[i]! * h;
+      sum.ah += ah;
+      sum.wh += ah * drawerV[i]!;
+    });
+  };
+  /** Of all spans together, by drawer. */
+  const summed = (part: "ah" | "wh"): Map<string, number> => {
+    const sums = new Map<string, number>();
+    tables.forEach((table, span) => {
+      table.network.drawers.forEach(({ kind, id }, i) => {
+        const key = `${kind}/${id}`;
+        const more = drawn[span]![i]![part];
+        if (more !== 0 || sums.has(key)) sums.set(key, (sums.get(key) ?? 0) + more);
+      });
+    });
+    return sums;
   };
   const done = (hours: number, stretch: Stretch | undefined): NominalRun => {
     const stops = stretch === undefined ? undefined : tables[stretch.span]!.stopsAt;
@@ -88,8 +98,8 @@ export function nominalRun(inputs: RunInputs, timeline: Iterable<Stretch>): Nomi
       ...(isOut ? { because: stops.because } : {}),
       points,
       outAh,
-      drawnAh,
-      drawnWh,
+      drawnAh: summed("ah"),
+      drawnWh: summed("wh"),
     };
   };
   let last: Stretch | undefined;

@@ -47,7 +47,7 @@ export function faultAsked(context: CoachContext, circuit: Circuit): Outcome<Far
 /** What all its loads draw when they start at one moment. */
 export function inrushAsked(context: CoachContext, circuit: Circuit): Outcome<Inrush> {
   const asked = askedOf(context, circuit);
-  asked.inrush ??= circuitInrushOf(context.index, circuit.id);
+  asked.inrush ??= circuitInrushOf(context.index, circuit.id, faultAsked(context, circuit));
   return asked.inrush;
 }
 

@@ -1,18 +1,22 @@
 import { type Assumed, loadFiguresOf, nominalVOf } from "../network/index.js";
 import { known, missing, type Outcome, refused, type Source } from "../quantity/index.js";
 import type { CoachIndex } from "../record/index.js";
-import { faultAtFarEnd } from "./far-fault.js";
+import { type FarFault, faultAtFarEnd } from "./far-fault.js";
 import { type Inrush, inrushFrom } from "./inrush.js";
-import { inrushCurve } from "./inrush-curve.js";
+import { COARSE_STEP_RATIO, type InrushFeed, inrushCurve } from "./inrush-curve.js";
 import { inrushUnitsOf } from "./inrush-figures.js";
 import type { InrushUnit } from "./inrush-units.js";
 
 /**
  * What runs through this circuit's fuse when all its loads start at one moment? They share battery, cables, channel and wires; the loads' own tails
- * are left out (they make it milder). At most: the coach held at its chargers' volts. Missing names every field of way and loads that is wanted.
+ * are left out (they make it milder). At most: the coach held at its chargers' volts. `fault`: its short at the far end, where that is known already.
+ * Missing names every field of way and loads that is wanted.
  */
-export function circuitInrushOf(index: CoachIndex, circuitId: string): Outcome<Inrush> {
-  const fault = faultAtFarEnd(index, circuitId);
+export function circuitInrushOf(
+  index: CoachIndex,
+  circuitId: string,
+  fault: Outcome<FarFault> = faultAtFarEnd(index, circuitId),
+): Outcome<Inrush> {
   if (fault.kind === "refused") return fault;
   const circuit = index.circuits.get(circuitId as never)!;
   const needs: string[] = fault.kind === "missing" ? [...fault.needs] : [];
@@ -44,12 +48,13 @@ export function circuitInrushOf(index: CoachIndex, circuitId: string): Outcome<I
   if (fault.kind !== "known") return fault;
   if (nominal.length === 0) return refused("no-loads", `${circuitId} has no loads on record`);
   const { source, ownOhm, ownSpan } = fault.value;
+  const curve = (units: readonly InrushUnit[], feed: InrushFeed) => inrushCurve(units, feed, COARSE_STEP_RATIO);
   return known(
     inrushFrom(
       {
-        nominal: inrushCurve(nominal, { supplyV: source.emfV, loopOhm: source.ohm + ownOhm }),
-        least: inrushCurve(least, { supplyV: source.emfSpan.lo, loopOhm: source.ohmSpan.hi + ownSpan.hi }),
-        most: inrushCurve(most, {
+        nominal: curve(nominal, { supplyV: source.emfV, loopOhm: source.ohm + ownOhm }),
+        least: curve(least, { supplyV: source.emfSpan.lo, loopOhm: source.ohmSpan.hi + ownSpan.hi }),
+        most: curve(most, {
           supplyV: Math.max(source.emfSpan.hi, source.charged.emfV),
           loopOhm: Math.min(source.ohmSpan.lo, source.charged.ohm) + ownSpan.lo,
         }),

@@ -27,6 +27,8 @@ export interface InrushCurve {
 const FIRST_RATIO = 1e-3;
 /** Each step is this part of the time gone by. */
 const STEP_RATIO = 0.02;
+/** The same for a whole circuit, which is asked for each fuse of the coach: joules within about a hundredth. */
+export const COARSE_STEP_RATIO = 0.06;
 const LONGEST_S = 60;
 /** The start is over once the current is within a tenth of the steady one. */
 const SETTLED_RATIO = 1.1;
@@ -158,7 +160,11 @@ function horizonS(units: readonly InrushUnit[], feed: InrushFeed): number {
  * warms, turns or charges; they share the loop before them. Trapezoidal rule on steps that grow with the time gone by. Inductance is left out:
  * it only makes the first moment milder.
  */
-export function inrushCurve(units: readonly InrushUnit[], feed: InrushFeed): InrushCurve {
+export function inrushCurve(
+  units: readonly InrushUnit[],
+  feed: InrushFeed,
+  stepRatio: number = STEP_RATIO,
+): InrushCurve {
   const followed = new Followed(units, feed);
   const timeS = [0];
   const currentA = [followed.currentA];
@@ -167,7 +173,7 @@ export function inrushCurve(units: readonly InrushUnit[], feed: InrushFeed): Inr
   const endS = isSteady ? STEADY_S : horizonS(units, feed);
   const firstS = isSteady ? STEADY_S : FIRST_RATIO * quickestS(units, feed);
   for (let t = 0; t < endS; ) {
-    const stepS = Math.max(firstS, STEP_RATIO * t);
+    const stepS = Math.max(firstS, stepRatio * t);
     followed.step(stepS);
     t += stepS;
     const before = currentA.at(-1)!;
