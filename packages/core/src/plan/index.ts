@@ -1,4 +1,20 @@
 export { applyPlan } from "./apply.js";
+export {
+  boundsUnder,
+  type Conflict,
+  type ConflictGroup,
+  cheapestRelease,
+  type GroupedMilp,
+  type GroupNature,
+  type GroupTester,
+  groupedByRows,
+  groupTester,
+  type Release,
+  type ReleaseTier,
+  type StopRule,
+  smallestConflict,
+  type Tested,
+} from "./conflict/index.js";
 export { type Demand, demandOf } from "./demand.js";
 export { type FrontChoices, frontOf } from "./front.js";
 export { BANK_SETTING_MIN, FUSE_CHANGE_MIN, LABOUR_SOURCE } from "./labour.js";
