@@ -31,6 +31,8 @@ export function cautionWords(caution: Caution): string {
       return `Detectors: ${loads}. While they have no power they warn nobody: keep people out, or leave a battery alarm in place. Never bypass, dim or switch a detector.`;
     case "capacitor-charge":
       return "Stored charge: inverters, controllers and dimmers keep a charge after they are cut off. Wait, measure, and never short it out with a tool.";
+    case "hidden-lines":
+      return `Hidden lines: behind panels may lie mains cable, gas and water pipe, tanks. Follow the old wire's way, look and feel before anything is pulled, drilled or screwed, and go no further where mains or gas is near: that is for a licensed person.`;
     case "static":
       return `Static: ${at.module ?? "the new module"} holds electronics. Touch bare metal of the coach first and do not touch its pins.`;
   }

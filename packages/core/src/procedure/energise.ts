@@ -2,12 +2,14 @@ import type { ModuleChoice } from "../plan/index.js";
 import { figureValue, spanOf } from "../quantity/index.js";
 import type { CoachIndex, ModuleKind, Supply } from "../record/index.js";
 import { batteryCautions, batteryReading, feedReading } from "./battery-volts.js";
-import { fittedDead, isHeld } from "./exchange.js";
+import { fittedDead, isHeld } from "./fuse-fitting.js";
 import { isolationOrder } from "./isolate.js";
 import { loadCautions } from "./load-cautions.js";
 import { caution, given, makeStep } from "./make-step.js";
 import { byPlace } from "./names.js";
 import type { Caution, ExpectedReading, Step } from "./procedure.js";
+import { energiseWireSteps, fusesHeldBack, programSteps } from "./wire-energise.js";
+import type { WireWork } from "./wire-work.js";
 
 /** A kind's lamps as its own sheet explains them. */
 const lampsOf = (kind: ModuleKind | undefined): string[] =>
@@ -78,16 +80,25 @@ function supplyStep(after: CoachIndex, supply: Supply): Step {
 }
 
 /**
- * Power back in stages: the battery alone, with the fuses of the touched modules out; then each module's feed and lamps; then its fuses, one at a time, while
- * somebody watches its loads; the charging sources last, in the reverse of the order in which they were opened.
+ * Power back in stages: the battery alone, with the fuses of the touched modules and of moved wires out; then the controller's program after its wires; then each touched
+ * module's feed and lamps, and its fuses, one at a time, while somebody watches its loads; then moved wires on the other modules; the charging sources last, in the
+ * reverse of the order in which they were opened.
  */
-export function energiseSteps(after: CoachIndex, touched: readonly ModuleChoice[]): Step[] {
+export function energiseSteps(
+  before: CoachIndex,
+  after: CoachIndex,
+  touched: readonly ModuleChoice[],
+  work: WireWork,
+): Step[] {
   const order = isolationOrder(after).reverse();
   const batteries = order.filter((supply) => supply.kind === "battery");
   const ids = new Set<string>(touched.map((choice) => choice.module));
+  const heldBack = fusesHeldBack(after, touched, work);
   // With the battery everything else comes alive at once: the untouched modules and the plain fuses, and whatever has its fuse in already.
   const others = [
-    ...[...after.circuits.values()].filter((circuit) => circuit.module === undefined || !ids.has(circuit.module)),
+    ...[...after.circuits.values()].filter(
+      (circuit) => (circuit.module === undefined || !ids.has(circuit.module)) && !heldBack.has(circuit.id),
+    ),
     ...touched.filter((choice) => !isHeld(choice)).flatMap((choice) => fittedDead(after, choice)),
   ];
   const steps: Step[] = [makeStep("clear-away", "clear-away")];
@@ -103,7 +114,9 @@ export function energiseSteps(after: CoachIndex, touched: readonly ModuleChoice[
         },
       ),
     );
+  steps.push(...programSteps(before, work, touched));
   for (const choice of byPlace(after, touched)) steps.push(...moduleSteps(after, choice));
+  steps.push(...energiseWireSteps(after, touched, work));
   for (const supply of order) if (supply.kind !== "battery") steps.push(supplyStep(after, supply));
   return steps;
 }

@@ -5,11 +5,18 @@ import { given, makeStep } from "./make-step.js";
 import { byPlace, placesToOpen } from "./names.js";
 import { detectorsOf } from "./prepare.js";
 import type { Step } from "./procedure.js";
+import type { WireWork } from "./wire-work.js";
 
 /** The test sheet, with each moving thing seen to move right and each detector heard. */
-export function proveSteps(after: CoachIndex, touched: readonly ModuleChoice[]): Step[] {
+export function proveSteps(after: CoachIndex, touched: readonly ModuleChoice[], work: WireWork): Step[] {
   const steps = [makeStep("run-tests", "run-tests")];
-  const circuits = touched.flatMap((choice) => after.circuitsOfModule.get(choice.module) ?? []);
+  const wired = work.jobs.flatMap((job) => {
+    const circuit = job.kind === "feed" ? after.circuitOfLoad.get(job.load ?? "") : after.circuits.get(job.circuit);
+    return circuit === undefined ? [] : [circuit];
+  });
+  const circuits = [
+    ...new Set([...touched.flatMap((choice) => after.circuitsOfModule.get(choice.module) ?? []), ...wired]),
+  ];
   const cautions = loadCautions(after, circuits).filter((one) => one.code !== "life-safety");
   if (cautions.length > 0) steps.push(makeStep("watch-movers", "watch-movers", {}, { cautions }));
   const detectors = detectorsOf(after);

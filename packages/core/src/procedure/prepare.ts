@@ -4,14 +4,15 @@ import { loadCautions } from "./load-cautions.js";
 import { given, makeStep } from "./make-step.js";
 import { circuitName } from "./names.js";
 import type { Step } from "./procedure.js";
+import type { WireWork } from "./wire-work.js";
 
 /** Detectors anywhere on the coach: the whole coach goes dead, so all of them lose their feed, not only those on touched modules. */
 export const detectorsOf = (index: CoachIndex) => [...index.loads.values()].filter((load) => load.class === "detector");
 
 /** Before anything is opened: what is there is photographed and noted, the owner knows, parts and tools lie ready. */
-export function prepareSteps(before: CoachIndex, plan: Plan, touched: readonly ModuleChoice[]): Step[] {
+export function prepareSteps(before: CoachIndex, plan: Plan, worked: readonly ModuleChoice[], work: WireWork): Step[] {
   const steps: Step[] = [];
-  for (const choice of touched) {
+  for (const choice of worked) {
     const module = before.modules.get(choice.module);
     steps.push(
       makeStep(
@@ -32,11 +33,12 @@ export function prepareSteps(before: CoachIndex, plan: Plan, touched: readonly M
     );
   }
   steps.push(makeStep("note-what-is-on", "note-what-is-on"));
-  const dead = touched.flatMap((choice) =>
-    (before.circuitsOfModule.get(choice.module) ?? [])
-      .filter((circuit) => circuit.isSpare !== true)
-      .map((circuit) => circuitName(before, circuit)),
-  );
+  const wired = new Set<string>(work.jobs.map((job) => job.circuit));
+  const isOnTouched = (module: string | undefined) =>
+    worked.some((choice) => choice.isTouched && choice.module === module);
+  const dead = [...before.circuits.values()]
+    .filter((circuit) => circuit.isSpare !== true && (isOnTouched(circuit.module) || wired.has(circuit.id)))
+    .map((circuit) => circuitName(before, circuit));
   steps.push(
     makeStep("tell-owner", "tell-owner", given({ circuits: dead.join(", ") || undefined, minutes: plan.minutes })),
   );
@@ -60,7 +62,9 @@ export function prepareSteps(before: CoachIndex, plan: Plan, touched: readonly M
     );
   }
   steps.push(
-    makeStep("lay-out-parts", "lay-out-parts", { modules: touched.filter((choice) => choice.isReplaced).length }),
+    makeStep("lay-out-parts", "lay-out-parts", {
+      modules: worked.filter((choice) => choice.isReplaced).length,
+    }),
   );
   steps.push(makeStep("lay-out-tools", "lay-out-tools"));
   return steps;

@@ -14,6 +14,7 @@ export interface Caution {
     | "mains-nearby"
     | "life-safety"
     | "capacitor-charge"
+    | "hidden-lines"
     | "static";
   readonly parameters: Readonly<Record<string, string | number>>;
 }

@@ -57,6 +57,25 @@ export function rollBackWords(code: StepCode): string | undefined {
     case "sort-fuses":
     case "change-fuse":
       return "Take the fuse that came out, kept by its channel; never fit a larger one than is named here.";
+    case "label-wire":
+      return "Leave the label on: it says how the wire sat.";
+    case "unplug-wire":
+      return "Put the wire back where its label says it sat, with the fuse that lies at its name.";
+    case "move-wire":
+      return "Take the wire off again, put it back on the channel where its label says it sat, with the fuse that was there, and leave the program as it is.";
+    case "rewire":
+      return "The old wire is still there: uncover it, put it back at both ends, and fit the fuse that was with it, no larger.";
+    case "steady-feed":
+      return "Take the new feed off the point it lands on and out of its holder, and put the load back on the channel its label names, with the fuse that was there.";
+    case "leave-detector":
+      return undefined;
+    case "label-channels":
+      return "Where a wire goes back, its channel gets its old label back; the photograph shows it.";
+    case "change-program":
+      return "Set the program back as it was noted, and leave this circuit's fuse out until its wire is back too.";
+    case "energise-circuit":
+    case "energise-feed":
+      return "Take this fuse out at once. Before the wire is touched again, open the battery isolation and repeat the dead test.";
     case "label-module":
       return "Keep the old label until the work is signed; the photograph shows where it sat.";
     case "energise-battery":

@@ -2,14 +2,11 @@ import { showQuantity } from "../quantity/index.js";
 import type { CoachIndex } from "../record/index.js";
 import { moduleName } from "./names.js";
 import type { Procedure, Step } from "./procedure.js";
+import { type StepWords, say, sentence } from "./say.js";
 import { isStepCode } from "./step-codes.js";
 import { fuseLines, stepNames } from "./step-names.js";
 import { switchLines } from "./switch-lines.js";
-
-export interface StepWords {
-  readonly text: string;
-  readonly detail?: string;
-}
+import { wireStepWords } from "./wire-words.js";
 
 /** What a section is called. */
 export function sectionWords(code: Procedure["sections"][number]["code"]): string {
@@ -28,17 +25,6 @@ export function sectionWords(code: Procedure["sections"][number]["code"]): strin
       return "Close up";
   }
 }
-
-const say = (text: string, ...details: readonly (string | undefined)[]): StepWords => {
-  const detail = details.filter((one) => one !== undefined && one !== "").join(" ");
-  return detail === "" ? { text } : { text, detail };
-};
-
-const sentence = (text: string): string => {
-  const trimmed = text.trim();
-  const whole = trimmed.charAt(0).toUpperCase() + trimmed.slice(1);
-  return /[.!?]$/.test(whole) ? whole : `${whole}.`;
-};
 
 /** What every supply of this kind asks, where the record's own words do not say it. Common practice, no source. */
 function supplyHow(kind: string, how: string): string | undefined {
@@ -212,6 +198,17 @@ export function stepWords(step: Step, before: CoachIndex, after: CoachIndex): St
       return say(
         `Fit a ${at.toA} A fuse for ${after.circuits.get(step.circuit ?? "")?.name ?? step.circuit}${at.fromA === undefined ? "" : ` in place of ${at.fromA} A`}.`,
       );
+    case "label-wire":
+    case "unplug-wire":
+    case "move-wire":
+    case "rewire":
+    case "steady-feed":
+    case "leave-detector":
+    case "label-channels":
+    case "change-program":
+    case "energise-circuit":
+    case "energise-feed":
+      return wireStepWords(step.code, step, before, after);
     case "label-module":
       return say(
         at.isReplaced === 1
@@ -227,7 +224,7 @@ export function stepWords(step: Step, before: CoachIndex, after: CoachIndex): St
     case "energise-battery":
       return say(
         `Close the battery isolation of ${supply}${text("what") === undefined ? "" : `: ${text("what")}, in ${place}`}.`,
-        "The fuses of the modules worked on are still out. Everything else comes alive now. Smoke, smell or a spark that stays: open it again at once.",
+        "The fuses of the modules worked on, and of moved wires, are still out. Everything else comes alive now. Smoke, smell or a spark that stays: open it again at once.",
       );
     case "feed-module":
       return say(
