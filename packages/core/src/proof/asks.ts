@@ -12,6 +12,12 @@ const ASKS: Readonly<Record<TestKind, string>> = {
   "stays-steady":
     "Dim every other channel of the module down and up while this is on. Does it keep full, steady power and never pulse?",
   address: "Ask the module from the controller, or read what it reports. Which address does it answer to?",
+  answers:
+    "It was moved to this channel. Work every button that is to work it, then take this channel's fuse out and work them again. Does this load, and nothing else, come on, and does it stay off without the fuse?",
+  "always-fed":
+    "It has a feed of its own now. Work every button that used to work it, then all off. Does it keep its power all the time?",
+  "channel-dead":
+    "The wire that sat here has moved. See that its fuse place is empty, hold a filament test lamp from the channel's output to battery negative, and work every button that used to work it. Does the lamp stay dark?",
   lamp: "Look at the lamp on the module. What does it show?",
 };
 
@@ -36,4 +42,6 @@ export const methodWords = (kind: TestKind): string => ASKS[kind];
 
 /** The line of the test sheet: where, what to beware of, what to do, what is asked. */
 export const asksWords = (kind: TestKind, place: string, cautions: readonly string[]): string =>
-  [`${place}.`, ...(kind === "address" || kind === "lamp" ? [] : cautions), ASKS[kind]].join(" ");
+  [`${place}.`, ...(kind === "address" || kind === "lamp" || kind === "channel-dead" ? [] : cautions), ASKS[kind]].join(
+    " ",
+  );

@@ -1,5 +1,6 @@
 export { methodWords } from "./asks.js";
 export { judge } from "./judge.js";
+export { type MovedWires, movedByPlan, movedOnRecord } from "./moved-wires.js";
 export {
   JUDGED_CODES,
   type Judged,

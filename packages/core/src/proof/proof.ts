@@ -10,6 +10,9 @@ export const TEST_KINDS = [
   "switches",
   "address",
   "lamp",
+  "answers",
+  "always-fed",
+  "channel-dead",
 ] as const;
 export type TestKind = (typeof TEST_KINDS)[number];
 

@@ -31,7 +31,10 @@ export function takeReading(test: Test, reading: Reading, index: CoachIndex): Ta
       return { kind: "said", value: String(reading.address) };
     case "switches":
     case "dims":
-    case "stays-steady": {
+    case "stays-steady":
+    case "answers":
+    case "always-fed":
+    case "channel-dead": {
       if (reading.said === undefined) return stray("The test wants yes or no.");
       const meant = saidMeans(reading.said);
       return meant === undefined

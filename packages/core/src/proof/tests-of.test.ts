@@ -129,3 +129,61 @@ describe("the tests of a coach", () => {
     expect(testOf("t-c1-current", parts)?.needs).toEqual(["circuits[0].out.lengthM"]);
   });
 });
+
+describe("the tests of a wire that was moved", () => {
+  const spare = { id: "c3", module: "m1", channel: 3, isSpare: true };
+  const moved = (circuits: readonly unknown[], chosen: unknown, more: Readonly<Record<string, unknown>> = {}) => ({
+    circuits,
+    jobs: [{ id: "j1", title: "Move", chosen }],
+    ...more,
+  });
+  const fromTo = (from: number, to: number, circuit = `c${from}`) => ({
+    circuit,
+    from: { module: "m1", channel: from },
+    to: { module: "m1", channel: to },
+  });
+  const lampOn = (channel: number) => ({ ...circuitOn(channel, "l-lamp"), id: "c1" });
+
+  it("ask that this load alone answers on the new channel, and that the old one is dead", () => {
+    const parts = moved([lampOn(2)], { modules: [], moves: [fromTo(1, 2)] });
+    expect(idsOf(parts)).toEqual([
+      "t-m1-address",
+      "t-c1-answers",
+      "t-c1-switches",
+      "t-c1-voltage-at-load",
+      "t-c1-current",
+      "t-c1-dims",
+      "t-m1.1-channel-dead",
+    ]);
+    expect(testOf("t-c1-answers", parts)?.expected).toEqual({ said: "yes" });
+    expect(testOf("t-m1.1-channel-dead", parts)?.where).toContain("channel 1");
+  });
+  it("are not asked before the wire has moved, nor once the job is signed", () => {
+    const chosen = { modules: [], moves: [fromTo(1, 2)] };
+    expect(idsOf(moved([lampOn(1)], chosen))).not.toContain("t-c1-answers");
+    const signed = { jobs: [{ id: "j1", title: "Move", chosen, signed: { at: "2026-05-02", by: "x" } }] };
+    expect(idsOf({ ...moved([lampOn(2)], chosen), ...signed })).not.toContain("t-c1-answers");
+  });
+  it("ask both loads of a swap to answer, and call neither channel dead", () => {
+    const parts = moved(
+      [lampOn(3), { ...circuitOn(1, "l-pump"), id: "c3" }],
+      { modules: [], moves: [fromTo(1, 3), fromTo(3, 1, "c3")] },
+      { loads: [lamp, pump] },
+    );
+    expect(idsOf(parts)).toContain("t-c1-answers");
+    expect(idsOf(parts)).toContain("t-c3-answers");
+    expect(idsOf(parts).filter((id) => id.endsWith("channel-dead"))).toEqual([]);
+    expect(testOf("t-c3-answers", parts)?.asks).toContain("Liquid will move");
+  });
+  it("ask a load on a feed of its own to have power whatever is pressed, and do not switch it", () => {
+    const parts = moved(
+      [lampOn(1), spare, { ...plain("c-own", "l-pump") }],
+      { modules: [], steadyFeeds: [{ load: "l-pump", circuit: "c3" }] },
+      { loads: [lamp, pump] },
+    );
+    expect(idsOf(parts)).toContain("t-c-own-always-fed");
+    expect(idsOf(parts)).not.toContain("t-c-own-switches");
+    expect(idsOf(parts)).toContain("t-c-own-current");
+    expect(idsOf(parts)).toContain("t-m1.3-channel-dead");
+  });
+});

@@ -6,8 +6,10 @@ import type { Circuit, CircuitId, CoachIndex, Module } from "../record/index.js"
 import { asksWords, circuitPlaceWords, modulePlaceWords } from "./asks.js";
 import { cautionsOf } from "./cautions.js";
 import { expectedAmounts } from "./expected-amounts.js";
+import { type MovedWires, movedOnRecord } from "./moved-wires.js";
 import type { Test, TestKind } from "./proof.js";
 import { alwaysOn, feedsDetector } from "./test-state.js";
+import { alwaysFedTest, answersTest, deadChannelTests } from "./wire-tests.js";
 import { wishOf } from "./wish-of.js";
 
 const NOT_KNOWN = { said: "not known" } as const;
@@ -16,21 +18,23 @@ const YES = { said: "yes" } as const;
 /**
  * Which tests prove this coach channel by channel? By module in the order of the record, its address first, then its channels; plain fuses last. A spare has
  * none. A circuit with a detector, and one that is always on, is not switched off: it is read for power only. A test whose figures are missing stands with `needs`.
- * Amounts are for the circuit alone on battery, at the battery voltage on record.
+ * Amounts are for the circuit alone on battery, at the battery voltage on record. `moved`: wires that the work has put elsewhere; where absent, those of the plans
+ * chosen in the record's unsigned jobs.
  */
-export function testsOf(index: CoachIndex): Test[] {
+export function testsOf(index: CoachIndex, moved: MovedWires = movedOnRecord(index)): Test[] {
   const context = contextOf(index);
   const steady = alwaysOn(index);
   const tests: Test[] = [];
   for (const module of index.modules.values()) {
     tests.push(addressTest(index, module));
     for (const circuit of index.circuitsOfModule.get(module.id) ?? [])
-      if (circuit.isSpare !== true) tests.push(...circuitTests(context, circuit, steady));
+      if (circuit.isSpare !== true) tests.push(...circuitTests(context, circuit, steady, moved));
+    tests.push(...deadChannelTests(index, module.id, moved));
   }
   for (const circuit of index.circuits.values()) {
     const isOnModule = circuit.module !== undefined && index.modules.has(circuit.module);
     if (!isOnModule && circuit.isSpare !== true && (circuit.loads ?? []).length > 0)
-      tests.push(...circuitTests(context, circuit, steady));
+      tests.push(...circuitTests(context, circuit, steady, moved));
   }
   return tests;
 }
@@ -48,7 +52,12 @@ function addressTest(index: CoachIndex, module: Module): Test {
   };
 }
 
-function circuitTests(context: CoachContext, circuit: Circuit, steady: readonly CircuitId[]): Test[] {
+function circuitTests(
+  context: CoachContext,
+  circuit: Circuit,
+  steady: readonly CircuitId[],
+  moved: MovedWires,
+): Test[] {
   const { index } = context;
   const place = circuitPlaceWords(index, circuit);
   const cautions = cautionsOf(index, circuit);
@@ -82,9 +91,11 @@ function circuitTests(context: CoachContext, circuit: Circuit, steady: readonly 
     };
   };
   const loadsNeed = (circuit.loads ?? []).length === 0 ? [`${index.pathOf("circuits", circuit.id)}.loads`] : [];
-  const tests: Test[] = [];
+  const answers = answersTest(index, circuit, moved);
+  const fed = alwaysFedTest(index, circuit, moved);
+  const tests: Test[] = [...(answers === undefined ? [] : [answers]), ...(fed === undefined ? [] : [fed])];
   // What has no switch is not switched: it is read for power.
-  if (!hasDetector && !steady.includes(circuit.id)) tests.push(said("switches", loadsNeed));
+  if (!hasDetector && fed === undefined && !steady.includes(circuit.id)) tests.push(said("switches", loadsNeed));
   tests.push(amount("voltage-at-load", "V", amounts.voltage), amount("current", "A", amounts.current));
   const dims = hasDetector ? undefined : dimsNeeds(context, circuit);
   if (dims !== undefined) tests.push(said("dims", dims));

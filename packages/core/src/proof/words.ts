@@ -68,6 +68,9 @@ const KIND_WORDS: Readonly<Record<Test["kind"], string>> = {
   "stays-steady": "stays steady",
   address: "address",
   lamp: "lamp",
+  answers: "answers on its new channel",
+  "always-fed": "always has power",
+  "channel-dead": "old channel dead",
 };
 
 /** What a test is about, in a word or two, for a sheet that says once how each kind is done. */
