@@ -23,15 +23,29 @@ export interface InrushMargin {
  */
 export function inrushMargin(curve: InrushCurve, fuse: FuseGates): InrushMargin {
   const none = Number.POSITIVE_INFINITY;
+  const bendsS = fuse.sets.flatMap((set) => set.soonest.points.map(([, timeS]) => timeS)).sort((a, b) => a - b);
   let worst: InrushMargin = { ratio: none, allowedA: none, drawnA: 0, jouleRatio: none, atS: 0 };
-  for (let i = 1; i < curve.timeS.length; i++) {
-    const atS = curve.timeS[i]!;
-    const rmsA = Math.sqrt(curve.jouleA2s[i]! / atS);
-    const drawnA = Math.max(rmsA, curve.currentA[i]!);
-    if (!(drawnA > 0)) continue;
+  const look = (atS: number, currentA: number, jouleA2s: number): void => {
+    const rmsA = Math.sqrt(jouleA2s / atS);
+    const drawnA = Math.max(rmsA, currentA);
+    if (!(drawnA > 0)) return;
     const allowedA = leastOpeningA(fuse, atS);
     const ratio = allowedA / drawnA;
     if (ratio < worst.ratio) worst = { ratio, allowedA, drawnA, jouleRatio: (allowedA / rmsA) ** 2, atS };
+  };
+  let bend = 0;
+  for (let i = 1; i < curve.timeS.length; i++) {
+    const [fromS, toS] = [curve.timeS[i - 1]!, curve.timeS[i]!];
+    const [fromA, toA] = [curve.currentA[i - 1]!, curve.currentA[i]!];
+    // Where the gates bend a start may come closest, between two steps: straight current, its square summed exactly.
+    for (; bend < bendsS.length && bendsS[bend]! < toS; bend++) {
+      const atS = bendsS[bend]!;
+      if (atS <= fromS) continue;
+      const nowA = fromA + ((toA - fromA) * (atS - fromS)) / (toS - fromS);
+      const moreA2s = ((atS - fromS) * (fromA * fromA + fromA * nowA + nowA * nowA)) / 3;
+      look(atS, nowA, curve.jouleA2s[i - 1]! + moreA2s);
+    }
+    look(toS, toA, curve.jouleA2s[i]!);
   }
   return worst;
 }
