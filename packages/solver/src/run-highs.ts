@@ -114,10 +114,11 @@ function watching(
       ...(best === Infinity ? {} : { best }),
       ...(values === undefined ? {} : { values }),
     };
+    if (thrown !== undefined) return;
     try {
       request.onProgress?.(progress);
     } catch (error) {
-      thrown ??= new ReportThrew(error);
+      thrown = new ReportThrew(error);
     }
   };
   const callbacks: HighsCallbackMap = {

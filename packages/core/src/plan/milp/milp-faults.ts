@@ -9,6 +9,7 @@ export interface MilpFault {
     | "ends-crossed"
     | "ends-hold-no-whole-number"
     | "no-such-column"
+    | "no-such-row"
     | "wrong-length"
     | "column-twice-in-row"
     | "money-not-exact";

@@ -22,7 +22,8 @@ export function requestFaults(milp: Milp, request: MilpRequest): MilpFault[] {
     const kind = path === "rowBounds" ? "rows" : "columns";
     changes.forEach(({ at, lower, upper }, index) => {
       const where = `${path}[${index}]`;
-      if (milp[kind][at] === undefined) say("no-such-column", where, `there is no place ${at} among the ${kind}`);
+      if (milp[kind][at] === undefined)
+        say(kind === "rows" ? "no-such-row" : "no-such-column", where, `there is no place ${at} among the ${kind}`);
       if (Number.isNaN(lower) || Number.isNaN(upper) || lower === Infinity || upper === -Infinity)
         say("not-a-number", where, `wants numbers, got ${lower} to ${upper}`);
       else if (lower > upper) say("ends-crossed", where, `${lower} to ${upper} holds nothing`);

@@ -22,10 +22,13 @@ export function writeMps(milp: Milp, form: "free" | "fixed" = "free"): string {
   const lines: string[] = [
     ...renamedLines("*", columnNames, columns),
     ...renamedLines("*", rowNames, rows),
-    `NAME          ${(fileNames([milp.name])[0] as string).slice(0, 8)}${form === "free" ? "  FREE" : ""}`,
+    form === "free"
+      ? `NAME ${fileNames([milp.name])[0]} FREE`
+      : `NAME          ${(fileNames([milp.name])[0] as string).slice(0, 8)}`,
     "ROWS",
-    ` N  ${cost}`,
-    ...milp.rows.map((row, at) => ` ${rowType(row)}  ${rows[at]}`),
+    ...[["N", cost], ...milp.rows.map((row, at) => [rowType(row), rows[at]])].map(
+      (each) => ` ${each.join(form === "free" ? " " : "  ")}`,
+    ),
     "COLUMNS",
   ];
   let isInteger = false;
@@ -86,7 +89,7 @@ const unusedName = (name: string, taken: readonly string[]): string =>
   taken.includes(name) ? unusedName(`${name}_`, taken) : name;
 
 const freeLine = (kind: string, name: string, of: string, value: number | undefined): string =>
-  ` ${kind} ${name} ${of}${value === undefined ? "" : ` ${value}`}`;
+  ` ${[...(kind === "" ? [] : [kind]), name, of, ...(value === undefined ? [] : [value])].join(" ")}`;
 
 const fixedLine = (kind: string, name: string, of: string, value: number | undefined): string =>
   ` ${kind.padEnd(2)} ${name.padEnd(8)}  ${of.padEnd(8)}  ${value === undefined ? "" : fixedNumber(value)}`.trimEnd();
