@@ -60,3 +60,22 @@ function channelLoad(index: CoachIndex, policy: FullPolicy, circuit: Circuit): C
 /** What hangs on each channel of a module that the record lists, in channel order. */
 export const channelLoadsOf = (index: CoachIndex, policy: FullPolicy, module: Module): readonly ChannelLoad[] =>
   (index.circuitsOfModule.get(module.id) ?? []).map((circuit) => channelLoad(index, policy, circuit));
+
+/** The same circuit as if only these of its loads hung on it; spare where none does. */
+export const loadsAsCircuit = (
+  index: CoachIndex,
+  policy: FullPolicy,
+  circuit: Circuit,
+  loads: readonly Load[],
+): ChannelLoad =>
+  channelLoad(index, policy, {
+    ...circuit,
+    loads: loads.map((load) => load.id),
+    ...(loads.length === 0 ? { isSpare: true } : {}),
+  });
+
+/** What hangs on plain fuse positions, not on a module. */
+export const looseLoadsOf = (index: CoachIndex, policy: FullPolicy): readonly ChannelLoad[] =>
+  [...index.circuits.values()]
+    .filter((circuit) => circuit.module === undefined)
+    .map((circuit) => channelLoad(index, policy, circuit));

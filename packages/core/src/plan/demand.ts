@@ -157,6 +157,8 @@ export function demandOf(index: CoachIndex, job?: Job): Demand {
       wishes.set(load, { load, wish, value: milli(weight) * (wish === "nice-to-dim" ? 1 : mustFactor) });
   const limits = job?.constraints;
   const at = `${jobPath}.constraints`;
+  const budget = limitOf(limits?.budget, `${at}.budget`, "budget", faults);
+  const maxMinutes = limitOf(limits?.maxMinutes, `${at}.maxMinutes`, "time", faults);
   const lockedCircuits = knownIds(
     limits?.lockedCircuits,
     (id) => index.circuits.has(id),
@@ -182,7 +184,6 @@ export function demandOf(index: CoachIndex, job?: Job): Demand {
     "module-kind",
     faults,
   );
-  const budget = limitOf(limits?.budget, `${jobPath}.constraints.budget`, "budget", faults);
   return {
     wishes,
     wishOfEach: new Map<string, Wish>(
@@ -191,7 +192,7 @@ export function demandOf(index: CoachIndex, job?: Job): Demand {
     mustFactor,
     steadyValue: milli(DEFAULT_WEIGHT) * mustFactor,
     budgetCents: budget === undefined ? undefined : Math.floor(budget * 100 + 1e-6),
-    maxMinutes: limitOf(limits?.maxMinutes, `${jobPath}.constraints.maxMinutes`, "time", faults),
+    maxMinutes,
     locked,
     forbidden,
     lockedCircuits,

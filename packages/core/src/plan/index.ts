@@ -54,10 +54,14 @@ export {
   type MovePlace,
   type MovesProblem,
   milpOf,
+  movesProblemOf,
   type Objective,
   type Placing,
+  type RecordProblem,
   type Score,
+  type StayReason,
   scoreOf,
+  staysBecause,
 } from "./moves/index.js";
 export {
   type ChannelOf,

@@ -1,5 +1,7 @@
 export { type MilpForm, milpOf } from "./milp-of.js";
 export type { MilpLayout, Objective } from "./milp-request.js";
+export type { StayReason } from "./movable.js";
+export { staysBecause } from "./movable.js";
 export type {
   Choice,
   FeederLimit,
@@ -11,6 +13,7 @@ export type {
   MovesProblem,
   Placing,
 } from "./problem.js";
+export { movesProblemOf, type RecordProblem } from "./problem-of.js";
 export {
   type ChoiceFault,
   centsOfCost,

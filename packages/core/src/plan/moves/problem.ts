@@ -1,5 +1,5 @@
 import type { CircuitId, DimBlockId, LoadId, ModuleId, ModuleKindId, PlaceId } from "../../record/index.js";
-import type { FuseChange, Rewire } from "../plan.js";
+import type { FuseChange } from "../plan.js";
 
 /**
  * The planning problem with circuits that may move, as plain whole numbers. Channels of one mode are alike for an arriving circuit, so a module says only what it does
@@ -93,8 +93,10 @@ export interface Placing {
   readonly dims: readonly LoadId[];
   readonly spoiled: readonly LoadId[];
   readonly inDoubt: readonly LoadId[];
-  readonly fuse: FuseChange | undefined;
-  readonly rewire: Rewire | undefined;
+  /** Its fuse is changed; which size follows from the kind. */
+  readonly changesFuse: boolean;
+  /** Its wire is changed; which size follows from the fuse. */
+  readonly isRewired: boolean;
   /** Loads that get a feed of their own. */
   readonly steady: readonly LoadId[];
 }
