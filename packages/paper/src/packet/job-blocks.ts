@@ -82,7 +82,7 @@ export function proposalBlocks(view: PacketView): Block[] {
         empty: "",
       },
     );
-  blocks.push(...fuseChangeBlocks(view));
+  blocks.push(...wireChangeBlocks(view), ...fuseChangeBlocks(view));
   blocks.push(
     { block: "heading", level: 2, text: "Estimate" },
     {
@@ -133,6 +133,24 @@ function fuseChangeBlocks(view: PacketView): Block[] {
       block: "table",
       columns: [{ title: "Circuit", share: 3 }, { title: "From" }, { title: "To" }, { title: "Why", share: 5 }],
       rows: view.fuseChanges.map((f) => [f.circuit, f.from, f.to, f.because]),
+      empty: "",
+    },
+  ];
+}
+
+function wireChangeBlocks(view: PacketView): Block[] {
+  if (view.wireChanges.length === 0) return [];
+  return [
+    { block: "heading", level: 2, text: "Wires to move" },
+    {
+      block: "table",
+      columns: [
+        { title: "What it feeds", share: 3 },
+        { title: "From", share: 4 },
+        { title: "To", share: 4 },
+        { title: "Fuse with it" },
+      ],
+      rows: view.wireChanges.map((wire): Cell[] => [{ text: wire.what, strong: true }, wire.from, wire.to, wire.fuse]),
       empty: "",
     },
   ];

@@ -45,6 +45,13 @@ describe("the packet as a PDF", () => {
     ]);
   });
 
+  it("says before the estimate which wire goes where, with which fuse", () => {
+    const said = pdf.text.replace(/\s+/g, " ");
+    expect(said).toContain("Wires to move");
+    expect(said).toContain("Galley window shade");
+    expect(said.indexOf("C, bath bay, channel 7")).toBeGreaterThan(said.indexOf("C, bath bay, channel 2"));
+  });
+
   it("sets each caution inside its step, before the step that follows", () => {
     const steps = pdf.text.slice(pdf.text.indexOf("Exchange"));
     const at = (words: string) => {
@@ -128,6 +135,7 @@ describe("the packet as a PDF", () => {
       pinMaps: [],
       switchCards: [],
       fuseChanges: [],
+      wireChanges: [],
       strips: [],
       labelWants: [],
       testMethods: [],

@@ -37,6 +37,14 @@ export interface ModuleChangeView {
   readonly does: string;
 }
 
+/** A wire that goes elsewhere, gets a feed of its own or is replaced. */
+export interface WireChangeView {
+  readonly what: string;
+  readonly from: string;
+  readonly to: string;
+  readonly fuse: Cell;
+}
+
 export interface MoneyLine {
   readonly what: string;
   readonly quantity: string;
@@ -105,6 +113,7 @@ export interface PacketView {
     readonly to: Cell;
     readonly because: string;
   }[];
+  readonly wireChanges: readonly WireChangeView[];
   readonly strips: readonly LabelStrip[];
   /** Modules whose labels cannot be drawn at true size yet, and what is missing. */
   readonly labelWants: readonly { readonly module: string; readonly why: string }[];

@@ -163,6 +163,14 @@ export const smallPacket = (): PacketView => ({
       because: "The wire carries 7 A",
     },
   ],
+  wireChanges: [
+    {
+      what: "Galley window shade",
+      from: "C, bath bay, channel 2",
+      to: "C, bath bay, channel 7",
+      fuse: "5 A",
+    },
+  ],
   strips: [
     {
       title: "Module A, saloon locker",

@@ -1,7 +1,7 @@
 import { checkRecord } from "@fusebook/core/findings";
 import { applyPlan, type Plan } from "@fusebook/core/plan";
 import { procedureOf } from "@fusebook/core/procedure";
-import { testsOf } from "@fusebook/core/proof";
+import { movedByPlan, testsOf } from "@fusebook/core/proof";
 import type { UnitChoice } from "@fusebook/core/quantity";
 import { type CoachIndex, indexRecord, type Job } from "@fusebook/core/record";
 import type { PacketInputs } from "./packet-view-of.js";
@@ -24,7 +24,7 @@ export function packetInputsOf(given: {
     plan,
     ...(given.job === undefined ? {} : { job: given.job }),
     procedure,
-    tests: testsOf(after),
+    tests: testsOf(after, movedByPlan(plan)),
     findings: checkRecord(after),
     date: given.date,
     id: given.id,

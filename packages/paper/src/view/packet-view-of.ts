@@ -8,6 +8,7 @@ import {
   sectionWords,
   stepWords,
   toolsOf,
+  wireWorkOf,
 } from "@fusebook/core/procedure";
 import type { Test } from "@fusebook/core/proof";
 import { showQuantity, type UnitChoice } from "@fusebook/core/quantity";
@@ -24,6 +25,7 @@ import { sourcesOf } from "./sources-of.js";
 import { stripsOf } from "./strips-of.js";
 import { switchCardOf } from "./switch-card-of.js";
 import { DIMENSION, testsOn } from "./tests-on.js";
+import { fuseBecause, wireChangesOf } from "./wire-changes-of.js";
 
 /** What a packet is made from. `before` is the coach as found, `after` as the plan leaves it. */
 export interface PacketInputs {
@@ -64,7 +66,9 @@ export function packetViewOf(inputs: PacketInputs): PacketView {
     return card === undefined ? [] : [{ module: choice.module as string, card }];
   });
   const cardAt = new Map(cards.map((one, i) => [one.module, i]));
-  const labels = stripsOf(after, new Set(touched.map((choice) => choice.module)));
+  const work = wireWorkOf(before, plan);
+  const worked = new Set([...touched.map((choice) => choice.module), ...work.modules]);
+  const labels = stripsOf(after, worked);
   return {
     head: {
       coach: coach.name,
@@ -95,7 +99,7 @@ export function packetViewOf(inputs: PacketInputs): PacketView {
       title: sectionWords(section.code),
       steps: section.steps.map((step) => stepView(step, inputs, cardAt, units)),
     })),
-    pinMaps: pinMapsOf(before, after, touched),
+    pinMaps: pinMapsOf(before, after, plan),
     switchCards: cards.map((one) => one.card),
     fuseChanges: plan.fuses.map((change) => {
       const circuit = after.circuits.get(change.circuit);
@@ -103,12 +107,13 @@ export function packetViewOf(inputs: PacketInputs): PacketView {
         circuit: circuit === undefined ? change.circuit : circuitTitle(after, circuit.id),
         from: bladePatch(change.fromA),
         to: bladePatch(change.toA),
-        because: "the new module allows no more on a channel",
+        because: fuseBecause(change.because),
       };
     }),
+    wireChanges: wireChangesOf(plan, before, after),
     strips: labels.strips,
     labelWants: labels.wants,
-    ...testsOn(inputs.tests, new Set(touched.map((choice) => choice.module)), after, units),
+    ...testsOn(inputs.tests, worked, fedAnew(plan, after), after, units),
     open: openLinesOf(
       inputs.findings.filter((finding) => finding.severity !== "note"),
       units,
@@ -117,6 +122,10 @@ export function packetViewOf(inputs: PacketInputs): PacketView {
     sources: sourcesOf(inputs.findings, (finding) => findingWords(finding, units).title),
   };
 }
+
+/** Circuits that the plan makes: a load's feed of its own is on no module. */
+const fedAnew = (plan: Plan, after: CoachIndex): ReadonlySet<string> =>
+  new Set(plan.steadyFeeds.flatMap((feed) => after.circuitOfLoad.get(feed.load)?.id ?? []));
 
 /** The plan for the owner: how much is changed, what it gives, how long the coach is dark; the table on the next page says it module by module. */
 function statementOf(plan: Plan, before: CoachIndex): string[] {
@@ -127,7 +136,16 @@ function statementOf(plan: Plan, before: CoachIndex): string[] {
     ...(replaced === 0 ? [] : [`${count(replaced, "module is", "modules are")} replaced`]),
     ...(set === 0 ? [] : [`the switches of ${count(set, "module are", "modules are")} set anew`]),
     ...(plan.fuses.length === 0 ? [] : [`${count(plan.fuses.length, "fuse is", "fuses are")} changed`]),
-    plan.wiresMoved === 0 ? "no circuit is moved" : `${count(plan.wiresMoved, "wire is", "wires are")} moved`,
+    ...(plan.wiresMoved === 0 ? ["no circuit is moved"] : []),
+    ...(plan.moves.length === 0
+      ? []
+      : [`${count(plan.moves.length, "circuit is moved to another channel", "circuits are moved to other channels")}`]),
+    ...(plan.steadyFeeds.length === 0
+      ? []
+      : [`${count(plan.steadyFeeds.length, "load gets a feed of its own", "loads get feeds of their own")}`]),
+    ...(plan.rewires.length === 0
+      ? []
+      : [`${count(plan.rewires.length, "circuit gets a thicker wire", "circuits get thicker wires")}`]),
   ].join(", ");
   const names = (ids: readonly string[]) => ids.map((id) => before.loads.get(id)?.name ?? id).join(", ");
   return [

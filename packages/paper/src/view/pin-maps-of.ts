@@ -1,4 +1,4 @@
-import type { ModuleChoice } from "@fusebook/core/plan";
+import type { Plan } from "@fusebook/core/plan";
 import { type PinPlace, pinMapOf } from "@fusebook/core/procedure";
 import type { CoachIndex } from "@fusebook/core/record";
 import type { PinMapView } from "../packet/packet-view.js";
@@ -11,8 +11,8 @@ const UNKNOWN_PINS =
   "Some pins are not on record. Do not guess: read them off the part or its sheet before anything is plugged in.";
 
 /** Old pin to new pin for every replaced module whose connectors differ, in channel order, each channel with what it feeds. */
-export function pinMapsOf(before: CoachIndex, after: CoachIndex, touched: readonly ModuleChoice[]): PinMapView[] {
-  return touched.flatMap((choice): PinMapView[] => {
+export function pinMapsOf(before: CoachIndex, after: CoachIndex, plan: Plan): PinMapView[] {
+  return plan.modules.flatMap((choice): PinMapView[] => {
     const to = after.moduleKinds.get(choice.to);
     const module = before.modules.get(choice.module);
     if (!choice.isReplaced || to === undefined || module === undefined) return [];
@@ -23,6 +23,16 @@ export function pinMapsOf(before: CoachIndex, after: CoachIndex, touched: readon
     const nameOf = (channel: number | undefined, is: string | undefined): string => {
       if (channel === undefined) return is ?? "";
       const circuit = circuits.find((one) => one.channel === channel);
+      const leaves = [
+        ...plan.moves,
+        ...plan.steadyFeeds.filter((feed) =>
+          (before.circuits.get(feed.circuit)?.loads ?? []).every((load) =>
+            plan.steadyFeeds.some((each) => each.load === load),
+          ),
+        ),
+      ].some(({ from }) => from.module === choice.module && from.channel === channel);
+      if (leaves && circuit !== undefined)
+        return `${channel} ${feedsOf(before, circuit)}: leaves this channel; not by this map, by its own step`;
       return `${channel} ${circuit === undefined ? "nothing on record" : feedsOf(before, circuit)}`;
     };
     const keyed = [from, to].flatMap((kind) =>

@@ -9,14 +9,18 @@ import { shownSpan } from "./shown-figure.js";
 
 export const DIMENSION = { V: "voltage", A: "current", ohm: "resistance" } as const;
 
-/** The test sheet of the modules that a job touches: methods once, then circuit by circuit. */
+/** The test sheet of the modules that a job touches, and of other circuits that it makes: methods once, then circuit by circuit. */
 export function testsOn(
   tests: readonly Test[],
   touched: ReadonlySet<ModuleId>,
+  made: ReadonlySet<string>,
   index: CoachIndex,
   units: UnitChoice,
 ): Pick<PacketView, "tests" | "testMethods" | "testsNote"> {
-  const mine = tests.filter((test) => test.module !== undefined && touched.has(test.module));
+  const mine = tests.filter(
+    (test) =>
+      (test.module !== undefined && touched.has(test.module)) || (test.circuit !== undefined && made.has(test.circuit)),
+  );
   const groups = new Map<string, Test[]>();
   for (const test of mine) {
     const key = test.circuit ?? test.module ?? test.id;
