@@ -204,7 +204,7 @@ describe("a solver that cannot do its work says why and what to do", () => {
       const broken = Object.create(highs) as typeof highs;
       return Object.assign(broken, {
         createModel: () => {
-          throw new WebAssembly.RuntimeError("Aborted(OOM). Cannot enlarge memory");
+          throw Object.assign(new Error("Aborted(OOM). Cannot enlarge memory"), { name: "RuntimeError" });
         },
       });
     });

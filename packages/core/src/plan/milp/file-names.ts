@@ -6,6 +6,9 @@ const LP_WORDS = new Set(
   ).split(" "),
 );
 
+/** Beginnings that some readers take for a number: an exponent, and what the C library reads as infinite or as no number ("Infrared" too). */
+const NUMBER_LIKE = /^(?:e[0-9.]|e$|inf|nan)/i;
+
 /** Longest name written: well under what the file formats' readers take. */
 const MOST_SIGNS = 100;
 
@@ -14,7 +17,7 @@ export function fileNames(names: readonly string[]): string[] {
   const taken = new Set<string>();
   return names.map((name) => {
     const plain = name.replace(/[^A-Za-z0-9_.]/g, "_").slice(0, MOST_SIGNS);
-    const isOdd = !/^[A-Za-z_]/.test(plain) || /^[eE][0-9.]*$/.test(plain) || LP_WORDS.has(plain.toLowerCase());
+    const isOdd = !/^[A-Za-z_]/.test(plain) || NUMBER_LIKE.test(plain) || LP_WORDS.has(plain.toLowerCase());
     const base = isOdd ? `n_${plain}` : plain;
     let unused = base;
     for (let count = 2; taken.has(unused); count += 1) unused = `${base}_${count}`;
