@@ -148,9 +148,14 @@ function without(
 
 /**
  * What may be decided about this coach, and under which rules? Every module kept, set anew or replaced; every circuit that may move, be relieved of a load that must
- * not dim, or get a thicker wire. `policy`: of the record (`policyOf`); `demand`: of the job (`demandOf`). See docs/method/plan.md, *With moves*.
+ * not dim, or get a thicker wire. `keeps.dominated`: patterns that another stands in for stay too, for questions about one wish rather than the sum of all. `policy`: of the record (`policyOf`); `demand`: of the job (`demandOf`). See docs/method/plan.md, *With moves*.
  */
-export function movesProblemOf(index: CoachIndex, policy: FullPolicy, demand: Demand): RecordProblem {
+export function movesProblemOf(
+  index: CoachIndex,
+  policy: FullPolicy,
+  demand: Demand,
+  keeps: { readonly dominated?: boolean } = {},
+): RecordProblem {
   const basis: Basis = { index, policy, demand, freed: freedKinds(index, demand) };
   const money = moneyOf(index, policy, demand.maxMinutes !== undefined);
   const grounds = [...index.modules.values()].map((module, order) => groundOf(basis, module, order));
@@ -195,7 +200,7 @@ export function movesProblemOf(index: CoachIndex, policy: FullPolicy, demand: De
   const kept = first.modules.map((module, m) =>
     (patterns[m] ?? []).filter((at) => module.patterns.some((p) => p.key === at.pattern.key)),
   );
-  const dominated = dominatedPatterns(first);
+  const dominated = keeps.dominated === true ? first.modules.map(() => new Set<number>()) : dominatedPatterns(first);
   const last = without(first.modules, first.circuits, dominated);
   const costs = function* () {
     for (const module of last.modules) for (const pattern of module.patterns) yield pattern.cost;
