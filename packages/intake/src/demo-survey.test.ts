@@ -52,7 +52,9 @@ describe.each(FILES)("the demo coach from its base record and %s", (name, bytes)
       [...Object.values(demoAfterwards().loads), ...Object.values(demoAfterwards().circuits)].flatMap(Object.keys),
     );
     expect([...fields].sort()).toEqual(
-      "allowsPwm connectors hasOwnSwitch inrushRatio isContinuous isCritical notes tail wish wishWeight".split(" "),
+      "allowsPwm canMove connectors hasOwnSwitch inrushRatio isContinuous isCritical notes reach tail wish wishWeight".split(
+        " ",
+      ),
     );
     // A wish for one of two loads in one row cannot be typed; every other wish came from the survey.
     const late = Object.entries(demoAfterwards().loads).filter(([, facts]) => "wish" in facts);
