@@ -57,6 +57,7 @@ export {
   movesProblemOf,
   type Objective,
   type Placing,
+  planOfChoice,
   type RecordProblem,
   type Score,
   type StayReason,

@@ -1,4 +1,5 @@
 import type { Option } from "./option.js";
+import type { CircuitMove, FuseChange, Rewire, SteadyFeed } from "./plan.js";
 
 /** FNV-1a over UTF-16 code units, 32 bits, with its own multiplier for a second, independent half. For a short stable name only. */
 function hash32(text: string, basis: number, multiplier: number): number {
@@ -10,15 +11,28 @@ function hash32(text: string, basis: number, multiplier: number): number {
 const hex = (value: number): string => value.toString(16).padStart(8, "0");
 
 /** The same choices have the same id, on any machine and in any order. */
-export function planIdOf(options: readonly Option[]): string {
-  const said = options
+export function planIdOf(
+  options: readonly Option[],
+  wires: {
+    readonly moves: readonly CircuitMove[];
+    readonly steadyFeeds: readonly SteadyFeed[];
+    readonly rewires: readonly Rewire[];
+    readonly fuses: readonly FuseChange[];
+  } = { moves: [], steadyFeeds: [], rewires: [], fuses: [] },
+): string {
+  const onWires = [
+    ...wires.moves.map((move) => `${move.circuit}>${move.to.module}.${move.to.channel}`),
+    ...wires.steadyFeeds.map((feed) => `${feed.load}!${feed.circuit}:${feed.fuseA}`),
+    ...wires.rewires.map((rewire) => `${rewire.circuit}~${rewire.toGauge}`),
+    ...wires.fuses.map((fuse) => `${fuse.circuit}:${fuse.toA}`),
+  ];
+  const onModules = options
     .filter((option) => option.isTouched)
     .map((option) => {
       const fuses = option.fuses.map((fuse) => `${fuse.circuit}:${fuse.toA}`).sort();
       return `${option.module.id}=${option.isReplaced ? "fit" : "set"} ${option.key} ${fuses.join(" ")}`;
-    })
-    .sort()
-    .join("; ");
+    });
+  const said = [...onModules, ...onWires].sort().join("; ");
   if (said === "") return "p-as-found";
   return `p-${hex(hash32(said, 0x811c9dc5, 0x01000193))}${hex(hash32(said, 0x9e3779b9, 0x85ebca6b)).slice(0, 4)}`;
 }

@@ -2,6 +2,7 @@ export { type MilpForm, milpOf } from "./milp-of.js";
 export type { MilpLayout, Objective } from "./milp-request.js";
 export type { StayReason } from "./movable.js";
 export { staysBecause } from "./movable.js";
+export { planOfChoice } from "./plan-of-choice.js";
 export type {
   Choice,
   FeederLimit,
