@@ -58,6 +58,7 @@ export {
   type Objective,
   type Placing,
   planOfChoice,
+  problemFaults,
   type RecordProblem,
   type Score,
   type StayReason,

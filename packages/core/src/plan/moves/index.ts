@@ -14,6 +14,7 @@ export type {
   MovesProblem,
   Placing,
 } from "./problem.js";
+export { problemFaults } from "./problem-faults.js";
 export { movesProblemOf, type RecordProblem } from "./problem-of.js";
 export {
   type ChoiceFault,
