@@ -39,9 +39,14 @@ export function estimateOf(plan: Plan, index: CoachIndex): Estimate {
   const needs = new Set(plan.costNeeds);
   const lines: EstimateLine[] = partsListOf(plan, index).map((part) => {
     if (!part.fromStock && part.eachCents === undefined && part.kind === undefined) needs.add(`price of ${part.what}`);
+    const origin = part.fromStock
+      ? " (from stock)"
+      : part.isReused === true
+        ? " (taken out elsewhere in this job)"
+        : "";
     return {
       code: "part",
-      what: part.fromStock ? `${part.what} (from stock)` : part.what,
+      what: `${part.what}${origin}`,
       quantity: part.quantity,
       unit: "piece",
       ...(part.eachCents === undefined ? {} : { eachCents: part.eachCents }),

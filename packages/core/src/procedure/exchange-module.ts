@@ -1,15 +1,17 @@
 import type { ModuleChoice, Plan } from "../plan/index.js";
-import type { CoachIndex } from "../record/index.js";
+import type { CoachIndex, ModuleId } from "../record/index.js";
 import { fittedDead, isHeld } from "./fuse-fitting.js";
 import { caution, given, makeStep } from "./make-step.js";
+import type { Reuse } from "./parts-list.js";
 import { pinMapOf } from "./pin-map.js";
 import type { Step } from "./procedure.js";
 import { labelChannelsStep, labelWireSteps, unplugSteps } from "./wire-steps.js";
 import type { WireWork } from "./wire-work.js";
 
-/** The steps at one module: those before wires go to their new channels, and those after. Where no wire moves they follow each other at once. */
+/** The steps at one module: what comes out, what goes in, and what waits for its wires. Where nothing is awaited they follow each other at once. */
 export interface ModuleSteps {
-  readonly opening: readonly Step[];
+  readonly out: readonly Step[];
+  readonly in: readonly Step[];
   readonly closing: readonly Step[];
 }
 
@@ -33,7 +35,13 @@ function bankStep(choice: ModuleChoice, found: string | undefined, address: numb
 }
 
 /** Out with the old part, its bank set, in with the new one. */
-function replacing(before: CoachIndex, after: CoachIndex, choice: ModuleChoice, wires: readonly Step[]): ModuleSteps {
+function replacing(
+  before: CoachIndex,
+  after: CoachIndex,
+  choice: ModuleChoice,
+  wires: readonly Step[],
+  reused: ModuleId | undefined,
+): ModuleSteps {
   const { module } = choice;
   const at = { module };
   const found = before.modules.get(module);
@@ -48,16 +56,18 @@ function replacing(before: CoachIndex, after: CoachIndex, choice: ModuleChoice, 
   const map = toKind === undefined ? undefined : pinMapOf(fromKind, toKind);
   const electronic = toKind?.output === undefined || toKind.output !== "relay";
   return {
-    opening: [
+    out: [
       makeStep(`mark-connectors-${module}`, "mark-connectors", given({ connectors: unplug }), at),
       makeStep(`take-fuses-${module}`, "take-fuses", {}, at),
       makeStep(`remove-${module}`, "remove-module", given({ from: choice.from, feedNode: found?.feedNode }), at),
       ...wires,
+    ],
+    in: [
       bankStep(choice, found?.positionsFound, found?.address),
       makeStep(
         `fit-${module}`,
         "fit-module",
-        given({ to: choice.to, feedNode: isHeld(choice) ? undefined : found?.feedNode }),
+        given({ to: choice.to, feedNode: isHeld(choice) ? undefined : found?.feedNode, reusedFrom: reused }),
         {
           ...at,
           cautions: electronic ? [caution("static", { module: found?.name ?? module })] : [],
@@ -88,6 +98,7 @@ export function exchangeModule(
   plan: Plan,
   choice: ModuleChoice,
   work: WireWork,
+  reuse: readonly Reuse[],
 ): ModuleSteps {
   const { module } = choice;
   const at = { module };
@@ -95,7 +106,7 @@ export function exchangeModule(
   const wires = unplugSteps(before, after, work, module);
   const channels = labelChannelsStep(after, work, module);
   const screws = makeStep(`check-screws-${module}`, "check-screws", {}, at);
-  if (!choice.isTouched) return { opening: [...labels, ...wires], closing: [...channels, screws] };
+  if (!choice.isTouched) return { out: [...labels, ...wires], in: [], closing: [...channels, screws] };
   const circuits = new Set<string>(
     [...(before.circuitsOfModule.get(module) ?? []), ...(after.circuitsOfModule.get(module) ?? [])].map(
       (circuit) => circuit.id,
@@ -111,15 +122,14 @@ export function exchangeModule(
   const label = makeStep(`label-${module}`, "label-module", { isReplaced: choice.isReplaced ? 1 : 0 }, at);
   const closing = [sort, ...channels, label, screws];
   if (choice.isReplaced) {
-    const steps = replacing(before, after, choice, wires);
-    return { opening: [...labels, ...steps.opening], closing: [...steps.closing, ...closing] };
+    const reused = reuse.find((each) => each.at === module)?.from;
+    const steps = replacing(before, after, choice, wires, reused);
+    return { ...steps, out: [...labels, ...steps.out], closing: [...steps.closing, ...closing] };
   }
   const found = before.modules.get(module);
   return {
-    opening: [
-      ...labels,
-      makeStep(`take-fuses-${module}`, "take-fuses", {}, at),
-      ...wires,
+    out: [...labels, makeStep(`take-fuses-${module}`, "take-fuses", {}, at), ...wires],
+    in: [
       bankStep(choice, found?.positionsFound, found?.address),
       ...(isHeld(choice) ? [makeStep(`hold-feed-${module}`, "hold-feed", {}, at)] : []),
     ],

@@ -3,6 +3,7 @@ import type { CoachIndex, ModuleId } from "../record/index.js";
 import { exchangeModule } from "./exchange-module.js";
 import { caution, given, makeStep } from "./make-step.js";
 import { byPlace, placesToOpen } from "./names.js";
+import { reusesOf } from "./parts-list.js";
 import type { Caution, Step } from "./procedure.js";
 import { detectorSteps, fitWireSteps } from "./wire-steps.js";
 import type { WireWork } from "./wire-work.js";
@@ -17,7 +18,8 @@ function placeCautions(index: CoachIndex, place: string): Caution[] {
 
 /**
  * The work itself, place by place, each opened once; every bank is set before its module is fitted. Where wires move, every wire is labelled and off before the first
- * goes to its new channel, so that two may change places; a module's harness and fuses wait until its wires are in.
+ * goes to its new channel, so that two may change places; a module's harness and fuses wait until its wires are in. Where a module taken out is fitted elsewhere, everything
+ * comes out before anything goes in.
  */
 export function exchangeSteps(
   before: CoachIndex,
@@ -45,15 +47,18 @@ export function exchangeSteps(
       }
   };
   const order: ModuleId[] = [];
+  const reuse = reusesOf(plan, before);
+  const fitting: Step[] = [];
   const later: Step[] = [];
   for (const choice of byPlace(before, worked)) {
     open(before.modules.get(choice.module)?.place);
     order.push(choice.module);
-    const { opening, closing } = exchangeModule(before, after, plan, choice, work);
-    steps.push(...opening);
-    (work.modules.has(choice.module) ? later : steps).push(...closing);
+    const of = exchangeModule(before, after, plan, choice, work, reuse);
+    steps.push(...of.out);
+    (reuse.length > 0 ? fitting : steps).push(...of.in);
+    (work.modules.has(choice.module) ? later : reuse.length > 0 ? fitting : steps).push(...of.closing);
   }
-  steps.push(...fitWireSteps(before, after, plan, work, order), ...later);
+  steps.push(...fitting, ...fitWireSteps(before, after, plan, work, order), ...later);
   const wired = new Set(work.jobs.map((job) => job.circuit));
   for (const change of plan.fuses) {
     const circuit = before.circuits.get(change.circuit);

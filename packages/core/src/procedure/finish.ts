@@ -3,6 +3,7 @@ import type { CoachIndex } from "../record/index.js";
 import { loadCautions } from "./load-cautions.js";
 import { given, makeStep } from "./make-step.js";
 import { byPlace, placesToOpen } from "./names.js";
+import type { Reuse } from "./parts-list.js";
 import { detectorsOf } from "./prepare.js";
 import type { Step } from "./procedure.js";
 import type { WireWork } from "./wire-work.js";
@@ -35,7 +36,7 @@ export function proveSteps(after: CoachIndex, touched: readonly ModuleChoice[], 
 }
 
 /** Everything closed, labelled, handed over and written down. */
-export function closeSteps(after: CoachIndex, touched: readonly ModuleChoice[]): Step[] {
+export function closeSteps(after: CoachIndex, touched: readonly ModuleChoice[], reuse: readonly Reuse[]): Step[] {
   const steps: Step[] = [];
   const places: string[] = [];
   for (const choice of byPlace(after, touched)) {
@@ -45,7 +46,7 @@ export function closeSteps(after: CoachIndex, touched: readonly ModuleChoice[]):
   }
   for (const choice of touched) {
     steps.push(makeStep(`check-labels-${choice.module}`, "check-labels", {}, { module: choice.module }));
-    if (choice.isReplaced)
+    if (choice.isReplaced && !reuse.some((each) => each.from === choice.module))
       steps.push(
         makeStep(`keep-old-${choice.module}`, "keep-old-part", given({ from: choice.from }), { module: choice.module }),
       );

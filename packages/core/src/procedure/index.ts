@@ -1,7 +1,7 @@
 export { cautionWords } from "./caution-words.js";
 export { type Estimate, type EstimateLine, estimateOf, taxCentsOf } from "./estimate.js";
 export { loadCautions } from "./load-cautions.js";
-export { type PartLine, partsListOf } from "./parts-list.js";
+export { type PartLine, partsListOf, type Reuse, reusesOf } from "./parts-list.js";
 export { type PinMapRow, type PinPlace, pinMapOf } from "./pin-map.js";
 export type { Caution, ExpectedReading, Procedure, Step } from "./procedure.js";
 export { procedureOf } from "./procedure-of.js";

@@ -4,6 +4,7 @@ import { energiseSteps } from "./energise.js";
 import { exchangeSteps } from "./exchange.js";
 import { closeSteps, proveSteps } from "./finish.js";
 import { isolateSteps } from "./isolate.js";
+import { reusesOf } from "./parts-list.js";
 import { prepareSteps } from "./prepare.js";
 import type { Procedure } from "./procedure.js";
 import { wireWorkOf, workedOn } from "./wire-work.js";
@@ -30,7 +31,7 @@ export function procedureOf(before: CoachIndex, plan: Plan, after: CoachIndex): 
       section("exchange", () => exchangeSteps(before, plan, after, worked, work)),
       section("energise", () => energiseSteps(before, after, touched, work)),
       section("prove", () => proveSteps(after, touched, work)),
-      section("close", () => closeSteps(after, worked)),
+      section("close", () => closeSteps(after, worked, reusesOf(plan, before))),
     ],
   };
 }

@@ -167,7 +167,9 @@ export function stepWords(step: Step, before: CoachIndex, after: CoachIndex): St
       );
     case "fit-module":
       return say(
-        `Fit ${names.toKind} as ${module} in the old place and screw it down.`,
+        text("reusedFrom") === undefined
+          ? `Fit ${names.toKind} as ${module} in the old place and screw it down.`
+          : `Fit the ${names.toKind} that came out of ${moduleName(before, text("reusedFrom"))} as ${module} and screw it down.`,
         names.feedNode === undefined ? "Leave its feed off." : `Put its feed on (${names.feedNode}) and tighten it.`,
       );
     case "seat-harness": {

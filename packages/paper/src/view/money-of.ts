@@ -36,7 +36,12 @@ export function moneyOf(plan: Plan, before: CoachIndex): Pick<PacketView, "estim
     parts: partsListOf(plan, before).map((part) => ({
       part: part.what,
       quantity: String(part.quantity),
-      note: [part.fromStock ? "from stock" : "", part.partNumber ?? ""].filter((word) => word !== "").join(", "),
+      note: [
+        part.fromStock ? "from stock" : part.isReused === true ? "comes out of another position; test it first" : "",
+        part.partNumber ?? "",
+      ]
+        .filter((word) => word !== "")
+        .join(", "),
     })),
   };
 }
