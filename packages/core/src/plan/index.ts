@@ -16,6 +16,18 @@ export {
   type Tested,
 } from "./conflict/index.js";
 export { type Demand, demandOf } from "./demand.js";
+export {
+  moveObstacles,
+  PLAN_GROUP_CODES,
+  type PlanGroup,
+  type PlanGroupCode,
+  type PlanInShort,
+  type WayOut,
+  type WhyNot,
+  type WhyNotChoices,
+  type WhyNotOutcome,
+  whyNot,
+} from "./explain-moves/index.js";
 export { type FrontChoices, frontOf } from "./front.js";
 export { BANK_SETTING_MIN, FUSE_CHANGE_MIN, LABOUR_SOURCE } from "./labour.js";
 export {

@@ -124,6 +124,11 @@ export const OBSTACLE_CODES = [
   "over-minutes",
   "cut-by-check",
   "dearer-than-chosen",
+  "circuit-stays",
+  "nothing-in-reach",
+  "no-channel-free",
+  "nothing-dims-there",
+  "module-full",
 ] as const;
 
 export interface Obstacle {

@@ -1,6 +1,7 @@
 import type { BlockReason } from "../dimming/index.js";
 import { showQuantity, type UnitChoice } from "../quantity/index.js";
 import { type CoachIndex, policyOf } from "../record/index.js";
+import type { StayReason } from "./moves/index.js";
 import type { Cut, Obstacle, Plan } from "./plan.js";
 
 /** Why a load must not dim, or is not known to be fit for it, as half a sentence after the load's name. */
@@ -27,6 +28,19 @@ const REASON_WORDS: Readonly<Record<BlockReason["code"], string>> = {
   "loads-not-listed": "has no load listed and is not marked spare",
   "load-not-in-record": "names a load that is not in the record",
   "channel-not-recorded": "is not in the record",
+};
+
+/** Why a circuit stays where it is, as half a sentence. */
+const STAY_WORDS: Readonly<Record<StayReason, string>> = {
+  "not-on-module": "no module channel on record feeds it",
+  spare: "there is nothing on it",
+  "not-said": "nobody has said that the program lets it move",
+  "program-fixed": "a control whose program is fixed works it",
+  "has-detector": "it feeds a life-safety detector, which is never moved",
+  "shares-channel": "it shares its channel with another circuit",
+  "module-locked": "its module is locked",
+  "circuit-locked": "it or a load of it is locked",
+  "moves-ruled-out": "the job rules out moving wires",
 };
 
 type Given = Readonly<Record<string, string | number>>;
@@ -121,6 +135,16 @@ export function obstacleWords(
       return Number(given.moreCents) > 0
         ? `plan ${text(given, "plan")} does it for ${money(given.moreCents)} more`
         : `plan ${text(given, "plan")} does it instead of something else`;
+    case "circuit-stays":
+      return `${nameOf(index, "circuits", text(given, "circuit"))} stays on its channel: ${STAY_WORDS[given.why as StayReason] ?? text(given, "why")}`;
+    case "nothing-in-reach":
+      return `the wire of ${nameOf(index, "circuits", text(given, "circuit"))} reaches no other module without a joint, as far as is on record`;
+    case "no-channel-free":
+      return `${module} has no spare channel and nothing on it may move`;
+    case "nothing-dims-there":
+      return `neither what stands at ${module} nor anything that may be fitted there dims`;
+    case "module-full":
+      return `${module} as ${kind} has ${amps(given, "leftA", units)} left; the circuit may draw ${amps(given, "currentA", units)}`;
   }
 }
 
