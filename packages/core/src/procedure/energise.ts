@@ -116,7 +116,7 @@ export function energiseSteps(
     );
   steps.push(...programSteps(before, work, touched));
   for (const choice of byPlace(after, touched)) steps.push(...moduleSteps(after, choice));
-  steps.push(...energiseWireSteps(after, touched, work));
+  steps.push(...energiseWireSteps(before, after, touched, work));
   for (const supply of order) if (supply.kind !== "battery") steps.push(supplyStep(after, supply));
   return steps;
 }

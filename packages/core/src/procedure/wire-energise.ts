@@ -65,7 +65,12 @@ export function programSteps(before: CoachIndex, work: WireWork, touched: readon
 }
 
 /** The fuses of moved, rewired and newly fed circuits on modules that are live already, one at a time, with somebody at the load. */
-export function energiseWireSteps(after: CoachIndex, touched: readonly ModuleChoice[], work: WireWork): Step[] {
+export function energiseWireSteps(
+  before: CoachIndex,
+  after: CoachIndex,
+  touched: readonly ModuleChoice[],
+  work: WireWork,
+): Step[] {
   return ownFuse(after, touched, work).map((job) => {
     const circuit = circuitAfter(after, job) as Circuit;
     const fuseA = circuit.fuse?.ratedA;
@@ -74,7 +79,9 @@ export function energiseWireSteps(after: CoachIndex, touched: readonly ModuleCho
       isFeed ? `energise-feed-${job.load}` : `energise-circuit-${job.circuit}`,
       isFeed ? "energise-feed" : "energise-circuit",
       given({
-        what: isFeed ? (after.loads.get(job.load ?? "")?.name ?? job.load) : circuitName(after, circuit),
+        what: isFeed
+          ? (after.loads.get(job.load ?? "")?.name ?? job.load)
+          : circuitName(before, before.circuits.get(circuit.id) ?? circuit),
         toModule: job.to?.module,
         toChannel: job.to?.channel,
         fuseA: fuseA === undefined ? undefined : figureValue(fuseA),

@@ -95,7 +95,7 @@ export function wireStepWords(code: WireStepCode, step: Step, before: CoachIndex
     case "label-channels":
       return say(
         `Label the changed channels of ${moduleName(before, step.module)} as they are now.`,
-        takenLine(step, after),
+        takenLine(step, before, after),
         text("spare") === undefined
           ? undefined
           : `Spare, no wire and no fuse: channel ${text("spare")}. Write "spare".`,
@@ -120,7 +120,7 @@ export function wireStepWords(code: WireStepCode, step: Step, before: CoachIndex
 }
 
 /** The channels that a wire came to or was renewed on, each with what it feeds and its fuse. */
-function takenLine(step: Step, after: CoachIndex): string | undefined {
+function takenLine(step: Step, before: CoachIndex, after: CoachIndex): string | undefined {
   if (step.parameters.taken === undefined) return undefined;
   const lines = String(step.parameters.taken)
     .split(", ")
@@ -131,7 +131,7 @@ function takenLine(step: Step, after: CoachIndex): string | undefined {
       if (circuit === undefined) return `channel ${channel}`;
       const rated = circuit.fuse?.ratedA;
       const size = rated === undefined ? "fuse not on record" : `${typeof rated === "number" ? rated : rated.value} A`;
-      return `channel ${channel}: ${circuitName(after, circuit)}, ${size}`;
+      return `channel ${channel}: ${circuitName(before, before.circuits.get(circuit.id) ?? circuit)}, ${size}`;
     });
   return `${lines.join("; ")}.`;
 }
