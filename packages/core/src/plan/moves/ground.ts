@@ -3,7 +3,7 @@ import { type BlockCheck, checkBlock, type DimBlock } from "../block-check.js";
 import { fittingObstacles, highestChannelOf } from "../candidate.js";
 import { type ChannelLoad, channelLoadsOf } from "../channel-load.js";
 import type { Demand } from "../demand.js";
-import { isSpareEntry, staysBecause, untouchableBecause } from "./movable.js";
+import { isSpareEntry, type StayReason, staysBecause, untouchableBecause } from "./movable.js";
 import { type Relief, reliefOf } from "./relief.js";
 import { fuseFitOf } from "./rewire.js";
 
@@ -40,7 +40,10 @@ export interface Ground {
   blocksOf(kind: ModuleKind): readonly BlockCheck[];
 }
 
-const mayRewire = (basis: Basis, circuit: Circuit): boolean =>
+/** On no channel of its own: there is nothing that could be asked of it. */
+const NEVER_JUDGED: readonly StayReason[] = ["not-on-module", "spare", "shares-channel"];
+
+export const mayRewire = (basis: Basis, circuit: Circuit): boolean =>
   !basis.demand.ruledOut.has("rewires") && untouchableBecause(basis.index, basis.demand, circuit) === undefined;
 
 /** A thicker wire would let this circuit take a kind that it cannot take now. */
@@ -49,10 +52,18 @@ const gainsByRewire = (basis: Basis, kinds: readonly ModuleKind[], on: ChannelLo
 
 function choiceOf(basis: Basis, kinds: readonly ModuleKind[], on: ChannelLoad): GroundCircuit | undefined {
   const { index, policy, demand } = basis;
-  if (untouchableBecause(index, demand, on.circuit) !== undefined) return undefined;
+  const untouchable = untouchableBecause(index, demand, on.circuit);
+  const isNamed = demand.fixedChoices.some((each) => each.choice.circuit === on.circuit.id);
+  if (untouchable !== undefined) {
+    // What the user says of a circuit that stays must still be kept to.
+    const isJudged = isNamed && !NEVER_JUDGED.includes(untouchable);
+    return isJudged ? { on, mayMove: false, relief: undefined } : undefined;
+  }
   const mayMove = staysBecause(index, demand, on.circuit) === undefined;
   const relief = reliefOf(index, policy, demand, on);
-  return mayMove || relief !== undefined || gainsByRewire(basis, kinds, on) ? { on, mayMove, relief } : undefined;
+  return isNamed || mayMove || relief !== undefined || gainsByRewire(basis, kinds, on)
+    ? { on, mayMove, relief }
+    : undefined;
 }
 
 /** What stands at one position and which of its circuits have a choice. */

@@ -162,7 +162,7 @@ export function movesProblemOf(
   const patterns = grounds.map((ground) => patternsOf(basis, ground));
   const parts = partsOf(basis, patterns);
   const places = placesOf(index, money);
-  const checks = new KindChecks(basis, !demand.ruledOut.has("rewires"));
+  const checks = new KindChecks(basis);
   const site: Site = { basis, grounds, patterns, checks, rateCentsPerHour: money.rateCentsPerHour };
   const always = new Set<string>(isolationPlaces(index));
   const modules = grounds.map(

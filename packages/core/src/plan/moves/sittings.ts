@@ -1,7 +1,7 @@
 import { spanOf } from "../../quantity/index.js";
 import type { LoadId, ModuleKind } from "../../record/index.js";
 import type { ChannelLoad } from "../channel-load.js";
-import { type Basis, dimmedAlone, worthOf } from "./ground.js";
+import { type Basis, dimmedAlone, mayRewire, worthOf } from "./ground.js";
 import type { ChannelMode, GroundPattern } from "./patterns-of.js";
 import { type FuseFit, fuseFitOf } from "./rewire.js";
 
@@ -32,10 +32,7 @@ interface KindCheck {
 /** Remembers what each circuit may do on each kind. */
 export class KindChecks {
   private readonly known = new Map<ChannelLoad, Map<string, KindCheck>>();
-  constructor(
-    private readonly basis: Basis,
-    private readonly mayRewire: boolean,
-  ) {}
+  constructor(private readonly basis: Basis) {}
   of(kind: ModuleKind, on: ChannelLoad): KindCheck {
     let mine = this.known.get(on);
     if (mine === undefined) {
@@ -53,7 +50,7 @@ export class KindChecks {
         dims: dimmed.dims,
         spoils: dimmed.spoils,
         dimValue: worthOf(this.basis.demand, dimmed.dims, dimmed.spoils),
-        fuse: fuseFitOf(this.basis.policy, kind, on, this.mayRewire),
+        fuse: fuseFitOf(this.basis.policy, kind, on, mayRewire(this.basis, on.circuit)),
       };
       mine.set(kind.id, check);
     }
@@ -136,10 +133,10 @@ export function arrivingUnder(
   const check = checks.of(kind, on);
   if (!check.isCarried || check.fuse === undefined) return [];
   const sittings: Sitting[] = [];
-  // A move to a channel like its own gives nothing that staying does not.
+  // A move to a channel like its own gives nothing that staying does not; from one that could dim to one that cannot, it makes room.
   if (pattern.dimmable > 0 && check.mayDim && homeMode !== "dims" && homeMode !== "free")
     sittings.push(dimmed(check, check.fuse));
-  if (pattern.switchable > 0 && homeMode !== "switches" && homeMode !== "free")
+  if (pattern.switchable > 0 && homeMode !== "switches" && (homeMode !== "free" || holdsDimmable(at)))
     sittings.push(switched(at, "switches", false, check.fuse));
   return sittings;
 }
