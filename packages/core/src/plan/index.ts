@@ -18,11 +18,17 @@ export {
 export { type Demand, demandOf } from "./demand.js";
 export {
   moveObstacles,
+  openWhatIf,
   PLAN_GROUP_CODES,
   type PlanGroup,
   type PlanGroupCode,
   type PlanInShort,
+  supposeWithout,
+  type Trial,
   type WayOut,
+  type WhatIf,
+  type WhatIfAnswer,
+  type WhatIfQuestion,
   type WhyNot,
   type WhyNotChoices,
   type WhyNotOutcome,

@@ -1,4 +1,6 @@
 import type {
+  Cable,
+  CableId,
   Circuit,
   CircuitId,
   CoachIndex,
@@ -10,6 +12,9 @@ import type {
   ModuleId,
   ModuleKind,
   ModuleKindId,
+  NodeId,
+  RecordNode,
+  Wish,
 } from "../../record/index.js";
 import { indexRecord } from "../../record/index.js";
 import { type Demand, demandOf } from "../demand.js";
@@ -56,6 +61,20 @@ const changed = <Item extends { readonly id: string }>(
   change: (item: Item) => Item,
 ): Item[] => (items ?? []).map((item) => (item.id === id ? change(item) : item));
 
+/** The job asks this of the load, whatever was asked before. */
+export const withWish =
+  (load: LoadId, wish: Wish, weight: number | undefined): Supposing =>
+  ({ record, job }) => ({
+    record,
+    job: {
+      ...job,
+      wishes: [
+        { load, wish, ...(weight === undefined ? {} : { weight }) },
+        ...(job.wishes ?? []).filter((each) => each.load !== load),
+      ],
+    },
+  });
+
 export const withCircuit =
   (id: CircuitId, change: (circuit: Circuit) => Circuit): Supposing =>
   ({ record, job }) => ({ job, record: { ...record, circuits: changed(record.circuits, id, change) } });
@@ -79,3 +98,11 @@ export const withAnotherKind =
 export const withAnotherCircuit =
   (circuit: Circuit): Supposing =>
   ({ record, job }) => ({ job, record: { ...record, circuits: [...(record.circuits ?? []), circuit] } });
+
+export const withNode =
+  (id: NodeId, change: (node: RecordNode) => RecordNode): Supposing =>
+  ({ record, job }) => ({ job, record: { ...record, nodes: changed(record.nodes, id, change) } });
+
+export const withCable =
+  (id: CableId, change: (cable: Cable) => Cable): Supposing =>
+  ({ record, job }) => ({ job, record: { ...record, cables: changed(record.cables, id, change) } });

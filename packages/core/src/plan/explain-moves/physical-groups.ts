@@ -4,16 +4,23 @@ import { policyOf } from "../../record/index.js";
 import { loadObstacle } from "../block-check.js";
 import { channelLoadsOf } from "../channel-load.js";
 import type { Demand } from "../demand.js";
-import { type Supposing, withAnotherCircuit, withAnotherKind, withCircuit, withKind, withLoad } from "./asked.js";
+import {
+  type Supposing,
+  withAnotherCircuit,
+  withAnotherKind,
+  withCable,
+  withCircuit,
+  withKind,
+  withLoad,
+  withNode,
+} from "./asked.js";
 import type { Near } from "./near.js";
 import { type PlanGroup, planGroup } from "./plan-group.js";
 
 /** A fact that no plan can change, and how the question would read were it otherwise. Only ever supposed, to name it: never released. */
 export interface PhysicalGroup {
   readonly group: PlanGroup;
-  readonly lift?: Supposing;
-  /** The limit of this node or cable, by collection and id. */
-  readonly feeder?: string;
+  readonly lift: Supposing;
 }
 
 /** Above anything a coach carries. */
@@ -154,21 +161,47 @@ function ofKind(index: CoachIndex, kind: ModuleKind): PhysicalGroup[] {
   ];
 }
 
-/** Every fact near the load that a conflict may name: loads and circuits of the modules in reach, kinds, feeders. The nearest come first. */
-export function physicalGroupsOf(
-  index: CoachIndex,
-  demand: Demand,
-  near: Near,
-  feeders: readonly string[],
-): PhysicalGroup[] {
-  const loads = near.circuits.flatMap((circuit) => (circuit.loads ?? []).flatMap((id) => index.loads.get(id) ?? []));
+/** Every node and cable that has a limit of its own. */
+function ofFeeders(index: CoachIndex): PhysicalGroup[] {
+  const nodes = [...index.nodes.values()].filter((node) => node.ratedA !== undefined);
   return [
+    ...nodes.map(({ id, name }) => ({
+      group: planGroup("physical", "feeder-limit", `node ${id}`, { node: id, name: name ?? id }),
+      lift: withNode(id, (each) => ({ ...each, ratedA: undefined })),
+    })),
+    ...[...index.cables.values()].map(({ id, name }) => ({
+      group: planGroup("physical", "feeder-limit", `cable ${id}`, { cable: id, name: name ?? id }),
+      lift: withCable(id, (each) => ({ ...each, kind: "bar" as const, protection: undefined })),
+    })),
+  ];
+}
+
+/** Which a reader understands best, first: what stands first stays named where there is a choice. */
+const ORDER: readonly PlanGroup["code"][] = [
+  "load-must-not-dim",
+  "load-not-known",
+  "current-unknown",
+  "channel-not-recorded",
+  "kind-blocks",
+  "dimmed-rating",
+  "switched-rating",
+  "total-rating",
+  "channel-fuse-limit",
+  "kind-does-not-fit",
+  "kind-not-to-be-had",
+  "feeder-limit",
+  "program-fixed",
+  "reach",
+];
+
+/** Every fact near the load that a conflict may name: loads and circuits of the modules in reach, kinds, feeders. What a reader understands best stands first. */
+export function physicalGroupsOf(index: CoachIndex, demand: Demand, near: Near): PhysicalGroup[] {
+  const loads = near.circuits.flatMap((circuit) => (circuit.loads ?? []).flatMap((id) => index.loads.get(id) ?? []));
+  const groups = [
     ...ofLoads(demand, [...new Set(loads)]),
     ...ofCircuits(index, near),
     ...[...index.moduleKinds.values()].flatMap((kind) => ofKind(index, kind)),
-    ...feeders.map((feeder) => ({
-      group: planGroup("physical", "feeder-limit", feeder, { feeder }),
-      feeder,
-    })),
+    ...ofFeeders(index),
   ];
+  return groups.sort((a, b) => ORDER.indexOf(a.group.code) - ORDER.indexOf(b.group.code));
 }

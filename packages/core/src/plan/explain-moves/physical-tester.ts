@@ -36,13 +36,11 @@ export function physicalTester(
       const { problem } = problemAsked(
         supposing(
           held.asked,
-          lifted.flatMap((fact) => fact.lift ?? []),
+          lifted.map((fact) => fact.lift),
         ),
       );
-      const freed = new Set(lifted.flatMap((fact) => fact.feeder ?? []));
       const form = milpOf({
         ...problem,
-        feeders: problem.feeders.filter((feeder) => !freed.has(feederName(feeder))),
         mostCost: held.holdsBudget ? problem.mostCost : undefined,
         mostMinutes: held.holdsMinutes ? problem.mostMinutes : undefined,
       });
@@ -58,6 +56,3 @@ export function physicalTester(
     },
   };
 }
-
-export const feederName = (feeder: { readonly collection: string; readonly id: string }): string =>
-  `${feeder.collection} ${feeder.id}`;

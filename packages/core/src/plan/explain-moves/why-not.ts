@@ -9,7 +9,7 @@ import { choiceGroupsOf } from "./choice-groups.js";
 import { moveObstacles } from "./move-obstacles.js";
 import { type Near, nearOf } from "./near.js";
 import { physicalGroupsOf } from "./physical-groups.js";
-import { feederName, physicalTester } from "./physical-tester.js";
+import { physicalTester } from "./physical-tester.js";
 import { bareGroup, type PlanGroup } from "./plan-group.js";
 import { inShort, type PlanInShort } from "./release-plan.js";
 import { type WishModel, wishModelOf } from "./wish-model.js";
@@ -152,7 +152,7 @@ async function factsBehind(
   const { index, demand } = readAsked(asked);
   const names = new Set(held.map((group) => group.name));
   const lifts = [...model.lifts].flatMap(([name, lift]) => (names.has(name) ? [] : [lift]));
-  const facts = physicalGroupsOf(index, demand, near, model.problem.feeders.map(feederName));
+  const facts = physicalGroupsOf(index, demand, near);
   const tester = physicalTester(
     {
       asked: supposing(asked, lifts),

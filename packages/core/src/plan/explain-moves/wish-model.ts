@@ -4,7 +4,7 @@ import { type ConflictGroup, type GroupedMilp, groupedByRows } from "../conflict
 import type { Demand, ValuedWish } from "../demand.js";
 import type { BoundChange, MilpRow } from "../milp/index.js";
 import { type MilpForm, type MovesProblem, milpOf, movesProblemOf, type RecordProblem } from "../moves/index.js";
-import { type Asked, readAsked, type Supposing, supposing } from "./asked.js";
+import { type Asked, readAsked, type Supposing, supposing, withWish } from "./asked.js";
 import type { ChoiceGroup, Forbids } from "./choice-groups.js";
 import type { Near } from "./near.js";
 import { type PlanGroup, planGroup } from "./plan-group.js";
@@ -47,16 +47,7 @@ function steadyChoices(asked: Asked, near: Near, kept: readonly ValuedWish[], li
     return [
       {
         group: wishGroup(wish),
-        lift: ({ record, job }) => ({
-          record,
-          job: {
-            ...job,
-            wishes: [
-              { load: load.id, wish: "nice-to-dim", weight: 0.001 },
-              ...(job.wishes ?? []).filter((each) => each.load !== load.id),
-            ],
-          },
-        }),
+        lift: withWish(load.id, "nice-to-dim", 0.001),
         forbids: {
           pattern: (_module, pattern) => pattern.dims.includes(load.id),
           placing: (_circuit, placing) => placing.dims.includes(load.id),
