@@ -1,0 +1,91 @@
+import type { Weights } from "./chain-problem.js";
+import { type LaidPattern, layPattern, lowOf, penaliseCurrent, quickBound, traceLeast } from "./laid-pattern.js";
+import type { PreparedPattern } from "./prepared.js";
+
+const EPSILON = 1e-9;
+
+/** What the search shows of a column it has reached. `options` (places in the laid list) is the search's own list: copy what is kept. */
+export type Visit = (weighed: number, options: readonly number[]) => void;
+
+/**
+ * Every column of a laid pattern that weighs no more than `limitOf()` (asked again at each step, so it may fall), within channels and current. `isStopped` ends it early.
+ */
+export function searchLaid(laid: LaidPattern, limitOf: () => number, visit: Visit, isStopped?: () => boolean): void {
+  const { prepared, from, option, weighed, rest, restPenalised, perMilliA } = laid;
+  const { count, start } = prepared.states;
+  const { limitMilliA } = prepared.pattern;
+  const n = from.length - 1;
+  const taken: number[] = [];
+  const go = (i: number, sum: number, state: number, milliA: number): void => {
+    const limit = limitOf();
+    if (sum + (rest[i * count + state] as number) > limit) return;
+    if (
+      restPenalised !== undefined &&
+      sum + (restPenalised[i * count + state] as number) - perMilliA * (limitMilliA - milliA) > limit
+    )
+      return;
+    if (i === n) {
+      visit(sum, taken);
+      return;
+    }
+    if (isStopped?.()) return;
+    for (let o = from[i] as number; o < (from[i + 1] as number); o++) {
+      const at = option[o] as number;
+      const draws = milliA + (prepared.milliA[at] as number);
+      const to = (prepared.after[at] as Int16Array)[state] as number;
+      if (to < 0 || draws > limitMilliA) continue;
+      taken.push(o);
+      go(i + 1, sum + (weighed[o] as number), to, draws);
+      taken.pop();
+    }
+    go(i + 1, sum, state, milliA);
+  };
+  go(0, laid.base, start, 0);
+}
+
+/** The least column of one pattern, or none below `limit`. Options are places in the laid list. */
+function leastOfPattern(laid: LaidPattern, limit: number): { weighed: number; options: readonly number[] } | undefined {
+  const low = lowOf(laid);
+  if (!(low < limit - EPSILON)) return undefined;
+  const traced = traceLeast(laid, laid.rest, 0);
+  if (traced.milliA <= laid.prepared.pattern.limitMilliA) return { weighed: low, options: traced.options };
+  penaliseCurrent(laid);
+  let best = limit - EPSILON;
+  let options: number[] | undefined;
+  searchLaid(
+    laid,
+    () => best,
+    (weighed, taken) => {
+      best = weighed - EPSILON;
+      options = [...taken];
+    },
+  );
+  return options === undefined ? undefined : { weighed: best + EPSILON, options };
+}
+
+export interface LeastColumn {
+  readonly weighed: number;
+  readonly pattern: PreparedPattern;
+  /** Places of the options in the prepared pattern. */
+  readonly options: readonly number[];
+}
+
+/** The least column of a module among these patterns, under weights and prices. */
+export function leastColumn(
+  patterns: readonly PreparedPattern[],
+  weights: Weights,
+  prices: Float64Array,
+): LeastColumn | undefined {
+  const bounded = patterns.map((pattern) => ({ pattern, bound: quickBound(pattern, weights, prices) }));
+  bounded.sort((a, b) => a.bound - b.bound || a.pattern.at - b.pattern.at);
+  let best: LeastColumn | undefined;
+  for (const { pattern, bound } of bounded) {
+    const limit = best?.weighed ?? Number.POSITIVE_INFINITY;
+    if (bound >= limit - EPSILON) break;
+    const laid = layPattern(pattern, weights, prices, 0);
+    const found = leastOfPattern(laid, limit);
+    if (found !== undefined)
+      best = { weighed: found.weighed, pattern, options: found.options.map((o) => laid.option[o] as number) };
+  }
+  return best;
+}

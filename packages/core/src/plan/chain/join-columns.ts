@@ -1,0 +1,124 @@
+import type { ChainPoint } from "./chain-problem.js";
+import type { Effort, HeldColumn } from "./columns.js";
+import { type Border, type Ending, endingsOf, grouped } from "./endings.js";
+import type { Prepared } from "./prepared.js";
+
+const TOLERANCE = 1e-7;
+
+/** A partial solution: what it adds up to so far, places it has opened, and how it was made. */
+interface Label {
+  readonly cost: number;
+  readonly value: number;
+  readonly wires: number;
+  readonly slack: number;
+  readonly opened: number;
+  readonly column: HeldColumn | undefined;
+  readonly before: Label | undefined;
+}
+
+const START: Label = { cost: 0, value: 0, wires: 0, slack: 0, opened: 0, column: undefined, before: undefined };
+
+const openingCost = (prepared: Prepared, fresh: number): number => {
+  let cost = 0;
+  for (let place = 0, left = fresh; left !== 0; place++, left >>>= 1)
+    if ((left & 1) === 1) cost += prepared.problem.places[place] ?? 0;
+  return cost;
+};
+
+/** `a` can stand in for `b` in every plan, even where it must still open what `b` has open of the places ahead. */
+function standsIn(prepared: Prepared, a: Label, b: Label, ahead: number): boolean {
+  if (a.cost > b.cost || a.value < b.value || a.wires > b.wires) return false;
+  const fresh = b.opened & ~a.opened & ahead;
+  return fresh === 0 || a.cost + openingCost(prepared, fresh) <= b.cost;
+}
+
+function insert(prepared: Prepared, labels: Label[], label: Label, ahead: number): void {
+  for (const other of labels) if (standsIn(prepared, other, label, ahead)) return;
+  let kept = 0;
+  for (const other of labels) if (!standsIn(prepared, label, other, ahead)) labels[kept++] = other;
+  labels.length = kept;
+  labels.push(label);
+}
+
+function pointOf(label: Label): ChainPoint {
+  const columns: ChainPoint["columns"][number][] = [];
+  for (let at: Label | undefined = label; at?.column !== undefined; at = at.before) {
+    const { pattern, options } = at.column;
+    columns.unshift({ pattern: pattern.at, options: options.map((option) => pattern.option[option] as number) });
+  }
+  return { cost: label.cost, value: label.value, wires: label.wires, columns };
+}
+
+/** For each module the places that it or a later one may still open. */
+function placesAhead(prepared: Prepared): number[] {
+  const ahead = prepared.opens.map(() => 0);
+  let mask = 0;
+  for (let m = ahead.length - 1; m >= 0; m--) {
+    mask |= prepared.opens[m] ?? 0;
+    ahead[m] = mask;
+  }
+  return ahead;
+}
+
+type State = Border & { readonly labels: Label[] };
+
+/**
+ * Puts the columns together along the row, each circuit held exactly once: every solution whose slacks add up to at most `gap`, less those that another found beats.
+ * Undefined where the effort runs out.
+ */
+export function joinColumns(
+  prepared: Prepared,
+  columns: readonly (readonly HeldColumn[])[],
+  gap: number,
+  mostWires: number,
+  effort: Effort,
+): ChainPoint[] | undefined {
+  const endings = endingsOf(prepared, columns, gap, effort);
+  if (endings === undefined) return undefined;
+  if (endings[0]?.has(0) !== true) return [];
+  const ahead = placesAhead(prepared);
+  let states = new Map<number, State>([[0, { uncovered: 0, covered: 0, labels: [START] }]]);
+  for (let m = 0; m < columns.length; m++) {
+    const whole = prepared.whole[m] ?? 0;
+    const scale = 2 ** (prepared.size[m + 1] ?? 0);
+    const byLeft = grouped(columns[m] ?? [], (column) => column.left);
+    const after = endings[m + 1] as Map<number, Ending>;
+    const still = ahead[m + 1] ?? 0;
+    const next = new Map<number, State>();
+    for (const state of states.values())
+      for (const column of byLeft.get(state.uncovered) ?? []) {
+        if ((column.own & state.covered) !== 0) continue;
+        const uncovered = whole & ~column.own & ~state.covered;
+        const key = uncovered * scale + column.right;
+        const ending = after.get(key);
+        if (ending === undefined) continue;
+        const spare = gap + TOLERANCE - column.slack - ending.slack;
+        for (const label of state.labels) {
+          if (label.slack > spare || label.wires + column.wires > mostWires) continue;
+          if (--effort.left <= 0) return undefined;
+          let to = next.get(key);
+          if (to === undefined) {
+            to = { uncovered, covered: column.right, labels: [] };
+            next.set(key, to);
+          }
+          const fresh = column.opens & ~label.opened;
+          insert(
+            prepared,
+            to.labels,
+            {
+              cost: label.cost + column.cost + (fresh === 0 ? 0 : openingCost(prepared, fresh)),
+              value: label.value + column.value,
+              wires: label.wires + column.wires,
+              slack: label.slack + column.slack,
+              opened: label.opened | column.opens,
+              column,
+              before: label,
+            },
+            still,
+          );
+        }
+      }
+    states = next;
+  }
+  return (states.get(0)?.labels ?? []).map(pointOf);
+}
