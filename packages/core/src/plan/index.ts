@@ -101,3 +101,4 @@ export {
 } from "./plan.js";
 export type { RecordCheck } from "./sift.js";
 export { cutWords, obstacleWords, planWords } from "./words.js";
+export { groupWords, wayOutWords, whyNotWords } from "./words-of-conflict.js";

@@ -45,7 +45,10 @@ const STAY_WORDS: Readonly<Record<StayReason, string>> = {
 
 type Given = Readonly<Record<string, string | number>>;
 
-const reason = (given: Given): string => REASON_WORDS[given.why as BlockReason["code"]] ?? String(given.why ?? "");
+/** Why a load must not dim, or is not known to be fit for it, as half a sentence after its name. */
+export const reasonWords = (why: string): string => REASON_WORDS[why as BlockReason["code"]] ?? why;
+
+const reason = (given: Given): string => reasonWords(String(given.why ?? ""));
 const text = (given: Given, key: string): string => String(given[key] ?? "");
 const amps = (given: Given, key: string, units: UnitChoice): string =>
   typeof given[key] === "number" ? showQuantity(given[key], "current", units) : "an unknown current";
@@ -177,9 +180,21 @@ export function planWords(plan: Plan, index: CoachIndex): string[] {
   }
   for (const change of plan.fuses)
     sentences.push(
-      `${nameOf(index, "circuits", change.circuit)}: fit a ${change.toA} A fuse in place of ${change.fromA === undefined ? "what is there" : `${change.fromA} A`}, because the new module allows no more.`,
+      `${nameOf(index, "circuits", change.circuit)}: fit a ${change.toA} A fuse in place of ${change.fromA === undefined ? "what is there" : `${change.fromA} A`}, because ${change.because === "wire-changed" ? "its wire is changed" : "the new module allows no more"}.`,
     );
-  if (touched.length === 0) sentences.push("Everything stays as found.");
+  for (const move of plan.moves)
+    sentences.push(
+      `${nameOf(index, "circuits", move.circuit)}: move it from channel ${move.from.channel} of ${nameOf(index, "modules", move.from.module)} to channel ${move.to.channel}${move.to.module === move.from.module ? "" : ` of ${nameOf(index, "modules", move.to.module)}`}; its fuse and its label go with it.`,
+    );
+  for (const feed of plan.steadyFeeds)
+    sentences.push(
+      `${nameOf(index, "loads", feed.load)}: take it off channel ${feed.from.channel} of ${nameOf(index, "modules", feed.from.module)} on to a feed of its own from ${index.nodes.get(feed.node)?.name ?? feed.node}, ${feed.fuseA} A fuse; it is then live all the time.`,
+    );
+  for (const rewire of plan.rewires)
+    sentences.push(
+      `${nameOf(index, "circuits", rewire.circuit)}: change its wire${rewire.fromGauge === undefined ? "" : ` from ${rewire.fromGauge}`} to ${rewire.toGauge}, because the fuse wants more copper.`,
+    );
+  if (touched.length === 0 && plan.wiresMoved === 0) sentences.push("Everything stays as found.");
   sentences.push(
     `Parts ${money(plan.partsCents)}, labour ${money(plan.labourCents)}, together ${money(plan.costCents)} ${currency} before tax; about ${plan.minutes} minutes.`,
   );
