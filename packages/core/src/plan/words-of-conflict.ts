@@ -63,6 +63,8 @@ export function groupWords(group: PlanGroup, index: CoachIndex): string {
       return choiceWords(given, index);
     case "move-not-said":
       return `nobody has said that the program lets ${circuit} move`;
+    case "feed-not-said":
+      return `nobody has said whether ${load} has a switch of its own, so that it might be live all the time`;
     case "load-must-not-dim":
       return `${load} must not dim: it ${reasonWords(text(given, "why"))}`;
     case "load-not-known":
@@ -87,8 +89,10 @@ export function groupWords(group: PlanGroup, index: CoachIndex): string {
       return `the channels of ${kind} dim only in the blocks and settings of its sheet`;
     case "reach":
       return `the wire of ${circuit} reaches no further without a joint`;
+    case "control-fixed":
+      return `the program of ${text(given, "name")} is fixed, so what it works stays on its channels`;
     case "program-fixed":
-      return `the program keeps ${circuit} on its channel`;
+      return `the program does not let ${circuit} move`;
     case "feeder-limit":
       return `${text(given, "name")} carries no more than its rating and its protection allow`;
   }
@@ -126,6 +130,8 @@ function givingUp(group: PlanGroup, plan: PlanInShort, index: CoachIndex): strin
       return `take back that ${choiceWords(given, index)}`;
     case "move-not-said":
       return `make sure that the program lets ${circuit} move${moved}`;
+    case "feed-not-said":
+      return `make sure that ${nameOf(index, "loads", text(given, "load"))} has a switch of its own and may be live all the time, and give it a feed of its own`;
     default:
       // What is physical is never given up: a way out that names it is our mistake, and says so.
       return `(cannot be given up: ${groupWords(group, index)})`;
@@ -147,7 +153,9 @@ function doing(plan: PlanInShort, given: readonly PlanGroup[], index: CoachIndex
           ? `moves ${nameOf(index, "circuits", circuit)} to another channel of ${nameOf(index, "modules", to)}`
           : `moves ${nameOf(index, "circuits", circuit)} to ${nameOf(index, "modules", to)}`,
       ),
-    ...plan.steadyFeeds.map((load) => `gives ${nameOf(index, "loads", load)} a feed of its own`),
+    ...plan.steadyFeeds
+      .filter((load) => !given.some(({ code, parameters }) => code === "feed-not-said" && parameters.load === load))
+      .map((load) => `gives ${nameOf(index, "loads", load)} a feed of its own`),
     ...plan.rewires.map((circuit) => `changes the wire of ${nameOf(index, "circuits", circuit)}`),
   ];
 }

@@ -59,7 +59,7 @@ const count = (given: Given, key: string): string =>
 
 function nameOf(index: CoachIndex, collection: "modules" | "circuits" | "loads", id: string): string {
   const item = (index[collection] as ReadonlyMap<string, { name?: string | undefined; label?: unknown }>).get(id);
-  return item?.name ?? id;
+  return item?.name ?? (typeof item?.label === "string" && item.label !== "" ? item.label : id);
 }
 
 function onChannel(given: Given, index: CoachIndex): string {

@@ -7,4 +7,4 @@ export {
   groupedByRows,
 } from "./conflict-group.js";
 export { type GroupTester, groupTester, type StopRule, type Tested } from "./group-tester.js";
-export { type Conflict, smallestConflict } from "./smallest-conflict.js";
+export { type Conflict, smallestConflict, smallestOfOrders } from "./smallest-conflict.js";

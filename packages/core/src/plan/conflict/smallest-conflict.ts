@@ -12,16 +12,15 @@ export type Conflict =
 
 class Stopped extends Error {}
 
-/** Wishes first, then choices, then what is physical: what stands first is kept in the conflict where there is a choice between conflicts. */
-const RANK = { wish: 0, choice: 1, physical: 2 } as const;
+const isPhysical = (group: ConflictGroup): boolean => group.nature === "physical";
 
 /**
  * Which of these groups are in each other's way? A smallest set in the sense that every part of it can be kept: dividing search after Junker,
  * "QuickXplain" (AAAI 2004; from memory). Physical groups are the first to be dropped, so that the answer names what somebody may choose wherever that is
- * the reason; among groups of one nature the order given decides. With several conflicts one is named.
+ * the reason; otherwise what stands first is kept where there is a choice. With several conflicts one is named.
  */
 export async function smallestConflict(tester: GroupTester, groups: readonly ConflictGroup[]): Promise<Conflict> {
-  const ordered = [...groups].sort((a, b) => RANK[a.nature] - RANK[b.nature]);
+  const ordered = [...groups].sort((a, b) => Number(isPhysical(a)) - Number(isPhysical(b)));
   const isPossible = async (held: readonly ConflictGroup[]): Promise<boolean> => {
     const tested = await tester.test(held);
     if (tested === "unknown") throw new Stopped();
@@ -54,4 +53,17 @@ export async function smallestConflict(tester: GroupTester, groups: readonly Con
     if (error instanceof Stopped) return { kind: "stopped", solves: tester.solves };
     throw error;
   }
+}
+
+/**
+ * The smaller of the conflicts found in the order given and in its reverse (what is physical last in both); the first where they are alike. A conflict that no part of
+ * it shares is not sought further: there may be a smaller one still.
+ */
+export async function smallestOfOrders(tester: GroupTester, groups: readonly ConflictGroup[]): Promise<Conflict> {
+  const first = await smallestConflict(tester, groups);
+  if (first.kind !== "conflict" || first.groups.length < 2) return first;
+  const second = await smallestConflict(tester, [...groups].reverse());
+  if (second.kind !== "conflict") return second;
+  const inOrder = new Set(second.groups.length < first.groups.length ? second.groups : first.groups);
+  return { kind: "conflict", groups: groups.filter((group) => inOrder.has(group)), solves: second.solves };
 }

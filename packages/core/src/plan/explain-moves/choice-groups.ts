@@ -1,7 +1,23 @@
 import type { CoachIndex, FixedChoice } from "../../record/index.js";
 import type { Demand } from "../demand.js";
-import { type MoveCircuit, type MoveModule, type MovePattern, type Placing, staysBecause } from "../moves/index.js";
-import { type Asked, readAsked, type Supposing, supposing, withCircuit, withLimits, withModule } from "./asked.js";
+import {
+  type MoveCircuit,
+  type MoveModule,
+  type MovePattern,
+  mayBeLive,
+  type Placing,
+  staysBecause,
+} from "../moves/index.js";
+import {
+  type Asked,
+  readAsked,
+  type Supposing,
+  supposing,
+  withCircuit,
+  withLimits,
+  withLoad,
+  withModule,
+} from "./asked.js";
 import type { Near } from "./near.js";
 import { type PlanGroup, planGroup } from "./plan-group.js";
 
@@ -113,8 +129,26 @@ function movesNotSaid(lifted: Asked, near: Near): ChoiceGroup[] {
   });
 }
 
+/** Loads near it that would do no harm live all the time had they a switch of their own, and nobody has said whether they have. */
+const feedsNotSaid = (index: CoachIndex, near: Near): ChoiceGroup[] =>
+  near.circuits
+    .flatMap((circuit) => (circuit.loads ?? []).flatMap((id) => index.loads.get(id) ?? []))
+    .filter(
+      (load) =>
+        load.maySteadyFeed === undefined &&
+        load.hasOwnSwitch === undefined &&
+        !mayBeLive(load) &&
+        mayBeLive({ ...load, hasOwnSwitch: true }),
+    )
+    .map((load) => ({
+      group: planGroup("choice", "feed-not-said", load.id, { load: load.id }),
+      lift: withLoad(load.id, (each) => ({ ...each, maySteadyFeed: true })),
+      forbids: { placing: (_circuit, placing) => placing.steady.includes(load.id) },
+    }));
+
 /**
- * All choices that could be made otherwise: locks, kinds and means ruled out, choices made beforehand, and circuits near the load that nobody has said may move.
+ * All choices that could be made otherwise: locks, kinds and means ruled out, choices made beforehand, circuits near the load that
+ * nobody has said may move, and loads that nobody has said may be fed apart.
  * Budget, minutes and wishes are rows of the model and not among them.
  */
 export function choiceGroupsOf(asked: Asked, near: Near): ChoiceGroup[] {
@@ -125,6 +159,7 @@ export function choiceGroupsOf(asked: Asked, near: Near): ChoiceGroup[] {
     ...meansRuledOut(demand),
     ...choicesMade(demand),
     ...circuitsLocked(index, demand),
+    ...feedsNotSaid(index, near),
   ];
   const lifted = supposing(
     asked,

@@ -5,6 +5,7 @@ import { loadObstacle } from "../block-check.js";
 import { channelLoadsOf } from "../channel-load.js";
 import type { Demand } from "../demand.js";
 import {
+  type Asked,
   type Supposing,
   withAnotherCircuit,
   withAnotherKind,
@@ -13,6 +14,7 @@ import {
   withKind,
   withLoad,
   withNode,
+  withWish,
 } from "./asked.js";
 import type { Near } from "./near.js";
 import { type PlanGroup, planGroup } from "./plan-group.js";
@@ -37,19 +39,17 @@ const MADE_DIMMABLE: Partial<Load> = {
 function ofLoads(demand: Demand, loads: readonly Load[]): PhysicalGroup[] {
   return loads.flatMap((load) => {
     const obstacle = loadObstacle(demand, load);
-    // A wish to stay steady is a wish; what its class says is left.
-    const suitability = suitabilityOf(load);
-    if (obstacle === undefined || suitability.may === "yes") return [];
-    const parameters = { load: load.id, name: load.name, why: suitability.code };
+    if (obstacle === undefined) return [];
+    const { may, code } = suitabilityOf(load);
+    const isWished = demand.wishes.get(load.id)?.wish === "must-stay-steady";
+    const why = may === "yes" && isWished ? "wished-steady" : code;
+    const group = may === "yes" || may === "no" ? "load-must-not-dim" : "load-not-known";
+    const dimmable = withLoad(load.id, (each) => ({ ...each, ...MADE_DIMMABLE }));
+    const unasked = withWish(load.id, "nice-to-dim", 0.001);
     return [
       {
-        group: planGroup(
-          "physical",
-          suitability.may === "no" ? "load-must-not-dim" : "load-not-known",
-          load.id,
-          parameters,
-        ),
-        lift: withLoad(load.id, (each) => ({ ...each, ...MADE_DIMMABLE })),
+        group: planGroup("physical", group, load.id, { load: load.id, name: load.name, why }),
+        lift: (asked) => dimmable(isWished ? unasked(asked) : asked),
       },
     ];
   });
@@ -78,21 +78,10 @@ function ofCircuits(index: CoachIndex, near: Near): PhysicalGroup[] {
         group: planGroup("physical", "reach", circuit.id, { circuit: circuit.id }),
         lift: withCircuit(circuit.id, (each) => ({ ...each, reach: everyModule.filter((id) => id !== module.id) })),
       });
-      const working = [...index.controls.values()].filter(
-        (control) =>
-          control.program === "fixed" &&
-          (control.does ?? []).some((does) => (does.circuits ?? []).includes(circuit.id)),
-      );
-      if (circuit.canMove === false || working.length > 0)
+      if (circuit.canMove === false)
         groups.push({
           group: planGroup("physical", "program-fixed", circuit.id, { circuit: circuit.id }),
-          lift: (asked) => {
-            const so = withCircuit(circuit.id, (each) => ({ ...each, canMove: true }))(asked);
-            const controls = (so.record.controls ?? []).map((control) =>
-              working.some(({ id }) => id === control.id) ? { ...control, program: "editable" as const } : control,
-            );
-            return { job: so.job, record: { ...so.record, controls } };
-          },
+          lift: withCircuit(circuit.id, (each) => ({ ...each, canMove: true })),
         });
     }
     const present = module.kind === undefined ? undefined : index.moduleKinds.get(module.kind);
@@ -161,6 +150,35 @@ function ofKind(index: CoachIndex, kind: ModuleKind): PhysicalGroup[] {
   ];
 }
 
+/** One fact for each control with a fixed program: were it not fixed, the circuits it works might move, unless somebody said that they do not. */
+function ofControls(index: CoachIndex, near: Near): PhysicalGroup[] {
+  return [...index.controls.values()]
+    .filter((control) => control.program === "fixed")
+    .flatMap((control) => {
+      const worked = new Set((control.does ?? []).flatMap((does) => does.circuits ?? []));
+      const here = near.circuits.filter((circuit) => worked.has(circuit.id));
+      if (here.length === 0) return [];
+      const move = here
+        .filter((circuit) => circuit.canMove === undefined)
+        .map((circuit) => withCircuit(circuit.id, (each) => ({ ...each, canMove: true })));
+      const edited: Supposing = ({ record, job }) => ({
+        job,
+        record: {
+          ...record,
+          controls: (record.controls ?? []).map((each) =>
+            each.id === control.id ? { ...each, program: "editable" as const } : each,
+          ),
+        },
+      });
+      return [
+        {
+          group: planGroup("physical", "control-fixed", control.id, { control: control.id, name: control.name }),
+          lift: (asked: Asked) => move.reduce((so, suppose) => suppose(so), edited(asked)),
+        },
+      ];
+    });
+}
+
 /** Every node and cable that has a limit of its own. */
 function ofFeeders(index: CoachIndex): PhysicalGroup[] {
   const nodes = [...index.nodes.values()].filter((node) => node.ratedA !== undefined);
@@ -190,6 +208,7 @@ const ORDER: readonly PlanGroup["code"][] = [
   "kind-does-not-fit",
   "kind-not-to-be-had",
   "feeder-limit",
+  "control-fixed",
   "program-fixed",
   "reach",
 ];
@@ -202,6 +221,7 @@ export function physicalGroupsOf(index: CoachIndex, demand: Demand, near: Near):
     ...ofCircuits(index, near),
     ...[...index.moduleKinds.values()].flatMap((kind) => ofKind(index, kind)),
     ...ofFeeders(index),
+    ...ofControls(index, near),
   ];
   return groups.sort((a, b) => ORDER.indexOf(a.group.code) - ORDER.indexOf(b.group.code));
 }

@@ -11,6 +11,7 @@ export const PLAN_GROUP_CODES = [
   "means-ruled-out",
   "choice-made",
   "move-not-said",
+  "feed-not-said",
   "load-must-not-dim",
   "load-not-known",
   "current-unknown",
@@ -23,6 +24,7 @@ export const PLAN_GROUP_CODES = [
   "kind-not-to-be-had",
   "kind-blocks",
   "reach",
+  "control-fixed",
   "program-fixed",
   "feeder-limit",
 ] as const;

@@ -1,5 +1,5 @@
 import { type CoachIndex, type Job, type LoadId, policyOf } from "../../record/index.js";
-import { boundsUnder, cheapestRelease, groupTester, type StopRule, smallestConflict } from "../conflict/index.js";
+import { boundsUnder, cheapestRelease, groupTester, type StopRule, smallestOfOrders } from "../conflict/index.js";
 import type { ValuedWish } from "../demand.js";
 import type { MilpSession, MilpSolver } from "../milp/index.js";
 import { milpOf, movesProblemOf } from "../moves/index.js";
@@ -152,7 +152,10 @@ async function factsBehind(
   const { index, demand } = readAsked(asked);
   const names = new Set(held.map((group) => group.name));
   const lifts = [...model.lifts].flatMap(([name, lift]) => (names.has(name) ? [] : [lift]));
-  const facts = physicalGroupsOf(index, demand, near);
+  // A load kept steady by a wish alone is among the choices already.
+  const facts = physicalGroupsOf(index, demand, near).filter(
+    ({ group }) => !(group.parameters.why === "wished-steady" && model.lifts.has(`wish ${group.parameters.load}`)),
+  );
   const tester = physicalTester(
     {
       asked: supposing(asked, lifts),
@@ -165,7 +168,7 @@ async function factsBehind(
     solver,
     stop,
   );
-  const conflict = await smallestConflict(
+  const conflict = await smallestOfOrders(
     tester,
     facts.map((fact) => bareGroup(fact.group)),
   );
@@ -213,7 +216,7 @@ export async function whyNot(
     const session = await solver.open(model.grouped.milp);
     try {
       const tester = groupTester(model.grouped, session, stop);
-      const conflict = await smallestConflict(tester, model.grouped.groups);
+      const conflict = await smallestOfOrders(tester, model.grouped.groups);
       solves += conflict.solves;
       if (conflict.kind === "stopped") throw new Stopped();
       if (conflict.kind === "none") {

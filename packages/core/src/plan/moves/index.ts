@@ -16,6 +16,7 @@ export type {
 } from "./problem.js";
 export { problemFaults } from "./problem-faults.js";
 export { movesProblemOf, type RecordProblem } from "./problem-of.js";
+export { mayBeLive } from "./relief.js";
 export {
   type ChoiceFault,
   centsOfCost,
