@@ -25,20 +25,31 @@ export interface Surroundings {
   readonly beyond: readonly Chosen[];
   /** `module option` of each option that the check took out. */
   readonly cut: ReadonlySet<string>;
-  /** What was already found out, by load and option. */
-  readonly memory: Map<string, readonly Obstacle[]>;
+  /** What was already found out, by option and load. */
+  readonly memory: Map<Option, Map<string, readonly Obstacle[]>>;
 }
 
 const isMet = (wish: ValuedWish, chosen: Chosen): boolean =>
   wish.wish === "must-stay-steady" ? !chosen.unsteady.has(wish.load) : chosen.dims.has(wish.load);
 
-const remembered = <Value>(memory: Map<string, Value>, key: string, find: () => Value): Value => {
-  const known = memory.get(key);
-  if (known !== undefined) return known;
-  const found = find();
-  memory.set(key, found);
+function remembered(
+  memory: Surroundings["memory"],
+  option: Option,
+  key: string,
+  find: () => readonly Obstacle[],
+): readonly Obstacle[] {
+  let mine = memory.get(option);
+  if (mine === undefined) {
+    mine = new Map();
+    memory.set(option, mine);
+  }
+  let found = mine.get(key);
+  if (found === undefined) {
+    found = find();
+    mine.set(key, found);
+  }
   return found;
-};
+}
 
 const distinct = (obstacles: readonly Obstacle[]): Obstacle[] => {
   const seen = new Set<string>();
@@ -152,15 +163,14 @@ function stoppedBy(around: Surroundings, wish: ValuedWish, here: Chosen): Obstac
   if (circuit === undefined || position === undefined || option === undefined || circuit.channel === undefined)
     return [{ code: "not-on-module", parameters: { ...parameters, circuit: circuit?.id ?? "" } }];
   const { channel } = circuit;
-  const key = `${load.id} ${optionKey(option)}`;
   const onFront = dearer(around, wish, here);
   if (onFront.length > 0)
     return [
-      ...remembered(around.memory, `here ${key}`, () => distinct(obstaclesHere(position, option, load, channel))),
+      ...remembered(around.memory, option, load.id, () => distinct(obstaclesHere(position, option, load, channel))),
       ...onFront,
     ];
   return [
-    ...remembered(around.memory, `anywhere ${key}`, () =>
+    ...remembered(around.memory, option, `anywhere ${load.id}`, () =>
       distinct([
         ...(position.isLocked ? [{ code: "module-locked" as const, parameters: { module: position.module.id } }] : []),
         ...obstaclesHere(position, option, load, channel),

@@ -1,5 +1,5 @@
 import { checkRecord } from "../findings/index.js";
-import { type CoachIndex, indexRecord, type Job, policyOf } from "../record/index.js";
+import { type CoachIndex, indexRecord, type Job, type LoadId, policyOf } from "../record/index.js";
 import { type Demand, demandOf } from "./demand.js";
 import { demandFaults } from "./demand-faults.js";
 import { type Chosen, explain, surroundingsOf } from "./explain.js";
@@ -92,11 +92,17 @@ export function frontOf(index: CoachIndex, job?: Job, choices: FrontChoices = {}
       const before = known.get(made);
       if (before !== undefined) return before;
       const options = optionsIn(made);
+      const unsteady = new Set<LoadId>();
+      for (const option of options) {
+        for (const load of option.spoiled) unsteady.add(load);
+        for (const load of option.inDoubt) unsteady.add(load);
+      }
+      const plan = makePlan(index, money, options, memory);
       const chosen: Chosen = {
-        plan: makePlan(index, money, options, memory),
+        plan,
         options: new Map(options.map((option) => [option.module.id, option])),
-        dims: new Set(options.flatMap((option) => option.dims)),
-        unsteady: new Set(options.flatMap((option) => [...option.spoiled, ...option.inDoubt])),
+        dims: new Set(plan.dims),
+        unsteady,
       };
       known.set(made, chosen);
       return chosen;

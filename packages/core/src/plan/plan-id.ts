@@ -10,6 +10,18 @@ function hash32(text: string, basis: number, multiplier: number): number {
 
 const hex = (value: number): string => value.toString(16).padStart(8, "0");
 
+const said = new WeakMap<Option, string>();
+
+/** One option in words of the id; a front asks for the same few many times. */
+function saidOf(option: Option): string {
+  const known = said.get(option);
+  if (known !== undefined) return known;
+  const fuses = option.fuses.map((fuse) => `${fuse.circuit}:${fuse.toA}`).sort();
+  const words = `${option.module.id}=${option.isReplaced ? "fit" : "set"} ${option.key} ${fuses.join(" ")}`;
+  said.set(option, words);
+  return words;
+}
+
 /** The same choices have the same id, on any machine and in any order. */
 export function planIdOf(
   options: readonly Option[],
@@ -26,13 +38,8 @@ export function planIdOf(
     ...wires.rewires.map((rewire) => `${rewire.circuit}~${rewire.toGauge}`),
     ...wires.fuses.map((fuse) => `${fuse.circuit}:${fuse.toA}`),
   ];
-  const onModules = options
-    .filter((option) => option.isTouched)
-    .map((option) => {
-      const fuses = option.fuses.map((fuse) => `${fuse.circuit}:${fuse.toA}`).sort();
-      return `${option.module.id}=${option.isReplaced ? "fit" : "set"} ${option.key} ${fuses.join(" ")}`;
-    });
-  const said = [...onModules, ...onWires].sort().join("; ");
-  if (said === "") return "p-as-found";
-  return `p-${hex(hash32(said, 0x811c9dc5, 0x01000193))}${hex(hash32(said, 0x9e3779b9, 0x85ebca6b)).slice(0, 4)}`;
+  const onModules = options.filter((option) => option.isTouched).map(saidOf);
+  const all = [...onModules, ...onWires].sort().join("; ");
+  if (all === "") return "p-as-found";
+  return `p-${hex(hash32(all, 0x811c9dc5, 0x01000193))}${hex(hash32(all, 0x9e3779b9, 0x85ebca6b)).slice(0, 4)}`;
 }

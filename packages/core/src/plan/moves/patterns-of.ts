@@ -45,15 +45,19 @@ interface Setting {
   readonly isFree: boolean;
 }
 
-/** The settings of a kind with the fixed loads alone: those its sheet lists, else every combination of blocks that may be enabled. */
-function settingsOf(kind: ModuleKind, checks: readonly BlockCheck[]): Setting[] {
+/**
+ * The settings of a kind with the fixed loads alone: those its sheet lists, else every combination of blocks that may be enabled. `isSettled`: the user has said
+ * something of this module's blocks, so that each combination must be a pattern of its own.
+ */
+function settingsOf(kind: ModuleKind, checks: readonly BlockCheck[], isSettled: boolean): Setting[] {
   const free = checks.filter((check) => check.obstacles.length === 0).map((check) => check.block.id);
   const listed = kind.bank?.options ?? [];
   if (listed.length > 0)
     return listed
       .map((setting) => ({ enables: unique(setting.enables), isFree: false }))
       .filter((setting) => setting.enables.every((id) => free.includes(id)));
-  if (isSetByChannel(kind)) return [{ enables: free, isFree: true }];
+  if (isSetByChannel(kind) && !(isSettled && free.length <= MOST_COMBINED_BLOCKS))
+    return [{ enables: free, isFree: true }];
   if (free.length > MOST_COMBINED_BLOCKS)
     return [
       { enables: [], isFree: false },
@@ -189,9 +193,12 @@ export function patternsOf(basis: Basis, ground: Ground): GroundPattern[] {
   const found = asFound(basis, ground);
   if (isLocked || present === undefined) return [found];
   const patterns: GroundPattern[] = [found];
+  const isSettled = basis.demand.fixedChoices.some(
+    ({ choice }) => choice.module === ground.module.id && choice.enables !== undefined,
+  );
   if (!isDead && (present.dimBlocks ?? []).length > 0) {
     const before = settingFound(ground.module, present);
-    for (const setting of settingsOf(present, ground.blocksOf(present)))
+    for (const setting of settingsOf(present, ground.blocksOf(present), isSettled))
       if (setting.isFree || before === undefined || !sameBlocks(setting.enables, before))
         patterns.push(touched(basis, ground, present, setting, false, []));
   }
@@ -200,7 +207,7 @@ export function patternsOf(basis: Basis, ground: Ground): GroundPattern[] {
     if (ratingObstacles(basis.index, kind, ground.fixed).length > 0 || fits.some((fit) => fit.obstacle !== undefined))
       continue;
     const fuses = fits.flatMap((fit) => fit.change ?? []);
-    for (const setting of settingsOf(kind, ground.blocksOf(kind)))
+    for (const setting of settingsOf(kind, ground.blocksOf(kind), isSettled))
       patterns.push(touched(basis, ground, kind, setting, true, fuses));
   }
   const seen = new Set<string>();
