@@ -40,3 +40,9 @@ export const text = (values: Values, name: string): string | undefined => {
 };
 
 export const flag = (values: Values, name: string): boolean => values[name] === true;
+
+/** Every value of an option that may be given more than once, in the order of the line. */
+export const texts = (values: Values, name: string): readonly string[] => {
+  const value = values[name];
+  return Array.isArray(value) ? value.filter((each) => typeof each === "string") : [];
+};

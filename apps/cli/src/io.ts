@@ -1,4 +1,5 @@
 import { readFile } from "node:fs/promises";
+import type { StopSignal } from "@fusebook/core/plan";
 import { FileStore } from "@fusebook/store";
 import { Misuse } from "./misuse.js";
 
@@ -10,6 +11,10 @@ export interface Io {
   write(path: string, content: Uint8Array | string, mayReplace?: boolean): Promise<void>;
   out(text: string): void;
   err(text: string): void;
+  /** One line of progress in place of the one before; undefined clears it. Shown only where standard error is a terminal. */
+  progress(text: string | undefined): void;
+  /** Watches for Ctrl-C until `release`; a second one ends the program. */
+  interrupt(): { readonly signal: StopSignal; release(): void };
   /** True where a person is watching: only then is there colour and progress. */
   readonly isTerminal: boolean;
   /** Width of the terminal in columns. */
@@ -31,6 +36,23 @@ const why = (error: unknown): string => {
   if (code === "EACCES") return "not allowed to read it; check its permissions";
   return (error as Error).message;
 };
+
+/** The line of progress on standard error, cut to the terminal's width. */
+function showProgress(text: string | undefined): void {
+  if (process.stderr.isTTY !== true) return;
+  const width = Math.max(20, process.stderr.columns ?? 80) - 1;
+  process.stderr.write(`\r\u001b[K${text === undefined ? "" : text.slice(0, width)}`);
+}
+
+function watchInterrupt(): { readonly signal: StopSignal; release(): void } {
+  const controller = new AbortController();
+  const stop = () => {
+    if (controller.signal.aborted) process.exit(130);
+    controller.abort();
+  };
+  process.on("SIGINT", stop);
+  return { signal: controller.signal, release: () => void process.off("SIGINT", stop) };
+}
 
 /** The real world: this process's files and streams. */
 export function realIo(): Io {
@@ -58,6 +80,8 @@ export function realIo(): Io {
     },
     out: (text) => void process.stdout.write(`${text}\n`),
     err: (text) => void process.stderr.write(`${text}\n`),
+    progress: showProgress,
+    interrupt: watchInterrupt,
     isTerminal: process.stdout.isTTY === true && process.env.NO_COLOR === undefined,
     columns: process.stdout.columns ?? 100,
     today: new Date().toISOString().slice(0, 10),

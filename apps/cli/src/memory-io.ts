@@ -6,6 +6,10 @@ export interface MemoryIo extends Io {
   readonly files: Map<string, Uint8Array>;
   readonly said: string[];
   readonly complained: string[];
+  /** Lines of progress shown, clearings left out. */
+  readonly shown: string[];
+  /** As Ctrl-C does. */
+  press(): void;
 }
 
 export function memoryIo(files: Readonly<Record<string, Uint8Array | string>> = {}): MemoryIo {
@@ -14,10 +18,18 @@ export function memoryIo(files: Readonly<Record<string, Uint8Array | string>> = 
   const kept = new Map(Object.entries(files).map(([name, content]) => [name, bytes(content)]));
   const said: string[] = [];
   const complained: string[] = [];
+  const shown: string[] = [];
+  const controller = new AbortController();
   return {
     files: kept,
     said,
     complained,
+    shown,
+    press: () => controller.abort(),
+    progress: (text) => {
+      if (text !== undefined) shown.push(text);
+    },
+    interrupt: () => ({ signal: controller.signal, release: () => undefined }),
     async read(path) {
       const content = kept.get(path);
       if (content === undefined) throw new Misuse(`${path}: no such file; check the name and the folder`);

@@ -37,7 +37,10 @@ export function meantBy<T extends Named>(
   const scored = things.map((thing) => {
     const scores = [thing.id, ...thing.names].map((name) => {
       const other = plain(name);
-      const changes = changesBetween(wanted, other) / Math.max(wanted.length, other.length, 1);
+      const whole = changesBetween(wanted, other) / Math.max(wanted.length, other.length, 1);
+      // A long name begun: "modul 2" for "module 2 over the galley".
+      const begun = 0.1 + changesBetween(wanted, other.slice(0, wanted.length + 1)) / Math.max(wanted.length, 1);
+      const changes = Math.min(whole, begun);
       return other.includes(wanted) && wanted !== "" ? Math.min(changes, 0.3) : changes;
     });
     return { thing, score: Math.min(...scores) };

@@ -4,7 +4,7 @@ import { join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import { type Endurance, enduranceOf } from "@fusebook/core/endurance";
 import { checkRecord, findingWords } from "@fusebook/core/findings";
-import { applyPlan, frontOf } from "@fusebook/core/plan";
+import { applyPlan } from "@fusebook/core/plan";
 import { judge, testsOf } from "@fusebook/core/proof";
 import {
   type CoachIndex,
@@ -18,11 +18,13 @@ import { demoAfterwards, demoBaseRecord, demoFiles, demoReadings, withAfterwards
 import { readGrid } from "@fusebook/intake";
 import { jsonText } from "./columns.js";
 import { countsOf, worded } from "./commands/check.js";
-import { planMeant, recordWith } from "./commands/plan.js";
 import { percentWords, upTo } from "./hours-words.js";
 import { realIo } from "./io.js";
 import { money } from "./money.js";
 import { bookFor, packetFor } from "./papers.js";
+import { planMeant } from "./plan-pick.js";
+import { recordWith } from "./plan-record.js";
+import { searchPlans } from "./plan-search.js";
 
 /** The date on the demo's papers, so that they are the same at every run. */
 const DEMO_DATE = "2026-05-09";
@@ -74,7 +76,7 @@ async function job(folder: string): Promise<void> {
   for (const line of [...new Set(worst)].slice(0, 4)) say(`          ${line}`);
 
   const asked = record.jobs?.[0];
-  const front = frontOf(index, asked);
+  const front = await searchPlans(index, asked, io);
   const plan = planMeant(front, front.picks[0]?.name ?? "");
   await keep("plans.json", jsonText(front));
   say(

@@ -6,7 +6,7 @@ import {
   profilesOf,
   readProfile,
 } from "@fusebook/core/endurance";
-import { applyPlan, frontOf, type Plan } from "@fusebook/core/plan";
+import { applyPlan, type Plan } from "@fusebook/core/plan";
 import type { Outcome } from "@fusebook/core/quantity";
 import { readQuantity } from "@fusebook/core/quantity";
 import { type CoachRecord, indexRecord, type LoadProfile } from "@fusebook/core/record";
@@ -18,8 +18,9 @@ import { hoursText } from "../hours-text.js";
 import type { Io } from "../io.js";
 import { Misuse } from "../misuse.js";
 import { PICTURE_OPTION_HELP, PICTURE_OPTIONS, writePicture } from "../picture-output.js";
+import { jobOf, planMeant } from "../plan-pick.js";
+import { searchPlans } from "../plan-search.js";
 import { loadJson, loadRecord, unitsOf } from "../records.js";
-import { jobOf, planMeant } from "./plan.js";
 
 /** A part of full as people write it: 50%, 50 %, 0.5. */
 export function readRatio(given: string, option: string): number {
@@ -53,10 +54,10 @@ async function profileMeant(io: Io, given: string, record: CoachRecord): Promise
   throw new Misuse(`${given} is not a profile: ${read.kind === "refused" ? read.because : ""}`);
 }
 
-function planFor(record: CoachRecord, values: Values): Plan | undefined {
+async function planFor(record: CoachRecord, values: Values, io: Io): Promise<Plan | undefined> {
   const meant = text(values, "plan");
   if (meant === undefined) return undefined;
-  return planMeant(frontOf(indexRecord(record), jobOf(record, text(values, "job"))), meant);
+  return planMeant(await searchPlans(indexRecord(record), jobOf(record, text(values, "job")), io), meant);
 }
 
 /** What the line itself got wrong is misuse; what the record lacks is an answer. */
@@ -116,7 +117,7 @@ export const hours: Command = {
       batteryC: warmth === undefined ? undefined : readTemperature(warmth),
       countSun: flag(values, "sun"),
     };
-    const plan = planFor(record, values);
+    const plan = await planFor(record, values, io);
     const index = indexRecord(record);
     const before = enduranceOf(index, profile, options);
     if (isOfTheLine(before)) throw new Misuse(before.kind === "refused" ? before.because : "");

@@ -1,11 +1,13 @@
-import { frontOf } from "@fusebook/core/plan";
 import { indexRecord } from "@fusebook/core/record";
 import { type Command, text } from "../command.js";
 import { Misuse } from "../misuse.js";
 import { dateOf, outputOf, PAPER_OPTION_HELP, PAPER_OPTIONS, writePaper } from "../paper-output.js";
 import { packetFor } from "../papers.js";
+import { askedJob } from "../plan-asked.js";
+import { ASKED_HELP, ASKED_OPTIONS } from "../plan-options.js";
+import { jobOf, planMeant } from "../plan-pick.js";
+import { searchPlans } from "../plan-search.js";
 import { loadRecord, unitsOf } from "../records.js";
-import { jobOf, planMeant } from "./plan.js";
 
 /** The papers for the job. */
 export const packet: Command = {
@@ -20,10 +22,10 @@ export const packet: Command = {
       "for any plan of the front, in metric units",
     ],
   ],
-  options: { ...PAPER_OPTIONS, job: { type: "string" }, pick: { type: "string" } },
+  options: { ...PAPER_OPTIONS, pick: { type: "string" }, ...ASKED_OPTIONS },
   optionHelp: {
-    job: "the job; the first where absent",
     pick: "a named pick or the id of a plan; the first pick where absent",
+    ...ASKED_HELP,
     ...PAPER_OPTION_HELP,
   },
   minPositionals: 1,
@@ -33,7 +35,7 @@ export const packet: Command = {
     outputOf(values);
     const before = indexRecord(record);
     const job = jobOf(record, text(values, "job"));
-    const front = frontOf(before, job);
+    const front = await searchPlans(before, askedJob(before, job, values), io);
     const meant = text(values, "pick") ?? front.picks[0]?.name;
     if (meant === undefined) throw new Misuse("no plan can be offered for this record; fusebook plan says why");
     const plan = planMeant(front, meant);

@@ -1,182 +1,149 @@
-import { applyPlan, type Front, frontOf, obstacleWords, type Plan } from "@fusebook/core/plan";
-import { type CoachRecord, indexRecord, type Job, policyOf, writeRecord } from "@fusebook/core/record";
-import { columns, jsonText, wrap } from "../columns.js";
+import type { Plan } from "@fusebook/core/plan";
+import { type CoachIndex, indexRecord, type Job, policyOf, writeRecord } from "@fusebook/core/record";
+import { jsonText, wrap } from "../columns.js";
 import { type Command, EXIT, flag, text, type Values } from "../command.js";
+import type { Io } from "../io.js";
 import { Misuse } from "../misuse.js";
-import { money } from "../money.js";
+import { PICTURE_OPTION_HELP, PICTURE_OPTIONS, writePicture } from "../picture-output.js";
+import { askedJob } from "../plan-asked.js";
+import { formAsked, modelOf } from "../plan-export.js";
+import { loadMeant } from "../plan-names.js";
+import { ASKED_HELP, ASKED_OPTIONS, PICK_HELP } from "../plan-options.js";
+import { jobOf, planMeant } from "../plan-pick.js";
+import { frontPicture } from "../plan-picture.js";
+import { recordWith } from "../plan-record.js";
+import { type Found, searchPlans } from "../plan-search.js";
+import { cutLines, frontTable, planLines, unmetLines } from "../plan-text.js";
+import { explainWish } from "../plan-why.js";
 import { loadRecord } from "../records.js";
 
-export const PICK_NAMES = ["least-for-all-musts", "most-light", "least-disturbance", "best-per-money"] as const;
+interface Told {
+  readonly index: CoachIndex;
+  readonly found: Found;
+  readonly chosen: Plan | undefined;
+  readonly isWhole: boolean;
+}
 
-/** The job a command works on: by id, else the record's first. */
-export function jobOf(record: CoachRecord, id: string | undefined): Job | undefined {
-  if (id === undefined) return record.jobs?.[0];
-  const job = record.jobs?.find((each) => each.id === id);
-  if (job === undefined)
-    throw new Misuse(
-      `--job ${id}: the record has no such job; it has ${record.jobs?.map((each) => each.id).join(", ") || "none"}`,
+function tell(io: Io, { index, found, chosen, isWhole }: Told): void {
+  const currency = policyOf(index.record).currency;
+  const width = Math.min(io.columns, 110) - 2;
+  if (found.plans.length > 0) io.out(frontTable(found, currency, io.columns, isWhole));
+  const told = chosen ?? found.plans.find((each) => each.id === found.picks[0]?.plan);
+  if (told !== undefined) {
+    io.out("");
+    for (const line of planLines(told, index, currency)) io.out(line);
+    const unmet = unmetLines(told, index, width);
+    if (unmet.length > 0) io.out("\nWhy not more");
+    for (const line of unmet) io.out(`  ${line}`);
+  }
+  for (const line of cutLines(found, found.isStopped))
+    io.out(
+      `\n${wrap(line, width)
+        .map((each) => each.trimEnd())
+        .join("\n")}`,
     );
-  return job;
 }
 
-/** The plan meant by a pick's name or a plan's id. */
-export function planMeant(front: Front, meant: string): Plan {
-  const id = front.picks.find((pick) => pick.name === meant)?.plan ?? meant;
-  const plan = front.plans.find((each) => each.id === id);
-  if (plan === undefined)
+async function exportModel(io: Io, values: Values, index: CoachIndex, job: Job | undefined, file: string | undefined) {
+  const form = text(values, "export") as string;
+  const write = formAsked(form);
+  if (file === undefined)
     throw new Misuse(
-      `--pick ${meant}: wanted ${front.picks.map((pick) => pick.name).join(", ") || "a plan"} or the id of a plan on the front`,
+      `--export ${form}: name the file to write after the record, as in coach.fusebook.json plan.${form}`,
     );
-  return plan;
+  const milp = modelOf(index, job);
+  await io.write(file, write(milp), flag(values, "replace"));
+  if (file === "-") return EXIT.fine;
+  const size = { columns: milp.columns.length, rows: milp.rows.length };
+  io.out(
+    flag(values, "json")
+      ? jsonText({ record: index.record.id, output: file, form, ...size })
+      : `${file}: ${size.columns} columns, ${size.rows} rows; least is best, the wish value counts as negative cost`,
+  );
+  return EXIT.fine;
 }
 
-function withBudget(job: Job | undefined, values: Values): Job | undefined {
-  const given = text(values, "budget");
-  if (given === undefined) return job;
-  const budget = Number(given);
-  if (!Number.isFinite(budget) || budget < 0)
-    throw new Misuse(`--budget ${given}: wanted an amount of money, 0 or more`);
-  const base = job ?? ({ id: "asked", title: "asked on the line" } as Job);
-  return { ...base, constraints: { ...base.constraints, budget } };
-}
-
-/** Which modules to replace with what, every bank option, every fuse, and why not more. */
+/** Which modules to replace with what, every bank option, every fuse, every moved wire, and why not more. */
 export const plan: Command = {
   name: "plan",
-  usage: "RECORD [--pick PLAN -o OUT]",
+  usage: "RECORD [--front] [--pick PLAN -o OUT] | RECORD --why LOAD | RECORD --export lp|mps FILE",
   about:
-    "Lists the plans none of which is beaten on cost, lights dimmed and modules touched at once, cheapest first, and says which rule stops each wish that stays unmet. With --pick the plan is written into the record's job.",
+    "Finds the plans none of which is beaten on cost, wishes met and wires moved at once, each proved and each checked by all findings, and says which rule stops each wish that stays unmet. With --pick the plan is written into the record's job.",
   examples: [
-    ["fusebook plan coach.fusebook.json", "the whole front, with the named picks"],
-    ["fusebook plan coach.fusebook.json --budget 900", "what can be had for that"],
+    ["fusebook plan coach.fusebook.json", "the named picks, and the first of them line by line"],
+    ["fusebook plan coach.fusebook.json --front --svg front.svg", "every plan that no other beats, with the picture"],
+    ["fusebook plan coach.fusebook.json --budget 900 --lock m3 --forbid moves", "what can be had so"],
+    [
+      'fusebook plan coach.fusebook.json --why "Bath ceiling"',
+      "what is in the way of one wish, and the cheapest way out",
+    ],
     [
       "fusebook plan coach.fusebook.json --pick most-light -o planned.fusebook.json",
       "choose one; the record after the work is written with --after",
     ],
+    ["fusebook plan coach.fusebook.json --export lp plan.lp", "the model, for any other solver"],
   ],
   options: {
-    job: { type: "string" },
+    front: { type: "boolean" },
     pick: { type: "string" },
-    budget: { type: "string" },
+    ...ASKED_OPTIONS,
+    why: { type: "string" },
+    export: { type: "string" },
     output: { type: "string", short: "o" },
     after: { type: "boolean" },
-    replace: { type: "boolean" },
+    ...PICTURE_OPTIONS,
   },
   optionHelp: {
-    job: "the job whose wishes count; the first where absent",
-    pick: `${PICK_NAMES.join(", ")}, or the id of a plan`,
-    budget: "most it may cost, tax not counted",
+    front: "every plan on the front, not only the named picks",
+    pick: PICK_HELP,
+    ...ASKED_HELP,
+    why: "a load: the rules that stop its wish, the smallest set of things in each other's way, the cheapest way out",
+    export: "lp or mps: writes the model to the file named after the record, and looks for no plan",
     output: "where to write the record with the plan chosen",
     after: "write the record as it will be when the work is done",
-    replace: "write over a file that is there",
+    ...PICTURE_OPTION_HELP,
   },
   minPositionals: 1,
-  maxPositionals: 1,
+  maxPositionals: 2,
   async run({ values, positionals, io }) {
-    const record = await loadRecord(io, positionals[0] as string);
+    const [path, file] = positionals as [string, string | undefined];
+    const isExport = text(values, "export") !== undefined;
+    if (file !== undefined && !isExport)
+      throw new Misuse(`too many words (${file}): a second file is only for --export lp|mps`);
+    const record = await loadRecord(io, path);
     const index = indexRecord(record);
-    const job = withBudget(jobOf(record, text(values, "job")), values);
-    const front = frontOf(index, job);
-    const currency = policyOf(record).currency;
+    const asked = askedJob(index, jobOf(record, text(values, "job")), values);
+    if (isExport) return exportModel(io, values, index, asked, file);
+    const why = text(values, "why");
+    if (why !== undefined) return explainWish(io, values, index, asked, loadMeant(index, "why", why));
     const meant = text(values, "pick");
-    const chosen = meant === undefined ? undefined : planMeant(front, meant);
-    for (const fault of front.faults) io.err(`${fault.message} [${fault.code}]`);
+    const output = text(values, "output");
+    if (output !== undefined && meant === undefined) throw new Misuse("say which plan to write: --pick NAME");
+    const found = await searchPlans(index, asked, io);
+    const chosen = meant === undefined ? undefined : planMeant(found, meant);
+    for (const fault of found.faults) io.err(`${fault.message} [${fault.code}]`);
+    const currency = policyOf(record).currency;
+    const picture = await writePicture(
+      io,
+      values,
+      frontPicture(found, record.coach.name, currency, chosen?.id ?? found.picks[0]?.plan),
+    );
     if (flag(values, "json"))
       io.out(
-        jsonText(
-          chosen === undefined
-            ? { record: record.id, currency, ...front }
-            : { record: record.id, currency, plan: chosen },
-        ),
+        jsonText({
+          record: record.id,
+          currency,
+          ...(chosen === undefined ? found : { plan: chosen }),
+          ...(picture === undefined ? {} : { picture }),
+        }),
       );
-    else {
-      const names = (id: string): string =>
-        front.picks
-          .filter((pick) => pick.plan === id)
-          .map((pick) => pick.name)
-          .join(", ");
-      const rows = front.plans.map((each) => [
-        each.id,
-        money(each.costCents, currency),
-        String(each.dims.length),
-        String(each.modulesTouched),
-        `${each.minutes} min`,
-        String(each.mustsLeft),
-        names(each.id),
-      ]);
-      io.out(
-        columns(
-          [["plan", "cost", "lights", "modules", "time", "musts left", "pick"], ...rows],
-          io.columns,
-          [1, 2, 3, 4, 5],
-        ),
-      );
-      const told = chosen ?? front.plans.find((each) => each.id === front.picks[0]?.plan);
-      if (told !== undefined) {
-        io.out(
-          `\n${told.id}: ${money(told.costCents, currency)}, parts ${money(told.partsCents, currency)} and labour ${money(told.labourCents, currency)}`,
-        );
-        for (const choice of told.modules.filter((each) => each.isTouched))
-          io.out(
-            `  ${index.modules.get(choice.module)?.name ?? choice.module}: ${choice.isReplaced ? `${choice.from ?? "?"} out, ${choice.to} in` : `keep ${choice.to}`}; switches ${choice.positions ?? `not known (needs ${choice.positionsNeed.join(", ")})`}; dims ${choice.enables.join(", ") || "nothing"}`,
-          );
-        for (const change of told.fuses)
-          io.out(
-            `  fuse of ${index.circuits.get(change.circuit)?.name ?? change.circuit}: ${change.fromA ?? "?"} A out, ${change.toA} A in`,
-          );
-        if (told.unmet.length > 0) io.out("\nWhy not more");
-        for (const wish of told.unmet)
-          for (const line of wrap(
-            `${index.loads.get(wish.load)?.name ?? wish.load}: ${[...new Set(wish.stoppedBy.map((obstacle) => obstacleWords(obstacle, index)))].join("; ")}`,
-            Math.min(io.columns, 110) - 2,
-          ))
-            io.out(`  ${line}`);
-      }
-      if (front.cuts.length > 0)
-        io.out(
-          `\n${front.cuts.length} choices were taken out, because the coach would have been less safe after them.`,
-        );
-    }
-    const output = text(values, "output");
-    if (output !== undefined) {
-      if (chosen === undefined) throw new Misuse("say which plan to write: --pick NAME");
+    else if (picture !== "-") tell(io, { index, found, chosen, isWhole: flag(values, "front") });
+    if (output !== undefined && chosen !== undefined)
       await io.write(
         output,
-        writeRecord(recordWith(record, job, chosen, flag(values, "after"))),
+        writeRecord(recordWith(record, jobOf(record, text(values, "job")), chosen, flag(values, "after"))),
         flag(values, "replace"),
       );
-    }
-    return front.faults.length > 0 ? EXIT.findings : EXIT.fine;
+    return found.faults.length > 0 || found.isStopped ? EXIT.findings : EXIT.fine;
   },
 };
-
-/** The record with the plan written into the job; with `isAfter` changed as the work will change it. */
-export function recordWith(record: CoachRecord, job: Job | undefined, chosen: Plan, isAfter: boolean): CoachRecord {
-  const base = job ?? ({ id: "job-1", title: "Plan" } as Job);
-  const { currency } = policyOf(record);
-  const done: Job = {
-    ...base,
-    chosen: {
-      modules: chosen.modules
-        .filter((each) => each.isTouched)
-        .map((each) => ({
-          module: each.module,
-          kind: each.to,
-          enables: [...each.enables],
-          ...(each.positions === undefined ? {} : { positions: each.positions }),
-        })),
-      fuses: chosen.fuses.map((change) => ({ circuit: change.circuit, ratedA: change.toA })),
-      cost: chosen.costCents / 100,
-      currency,
-      minutes: chosen.minutes,
-    },
-  };
-  const jobs = record.jobs ?? [];
-  const withJob = {
-    ...record,
-    jobs: jobs.some((each) => each.id === done.id)
-      ? jobs.map((each) => (each.id === done.id ? done : each))
-      : [...jobs, done],
-  };
-  return isAfter ? applyPlan(withJob, chosen) : withJob;
-}
