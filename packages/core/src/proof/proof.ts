@@ -21,6 +21,8 @@ export interface Test {
   readonly id: string;
   readonly circuit?: CircuitId;
   readonly module?: ModuleId;
+  /** Of a test about a channel on which no circuit sits. */
+  readonly channel?: number;
   readonly kind: TestKind;
   /** The instruction and the question, with the caution that belongs to this load at its head. */
   readonly asks: string;

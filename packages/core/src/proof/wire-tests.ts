@@ -59,6 +59,7 @@ export function deadChannelTests(index: CoachIndex, id: ModuleId, moved: MovedWi
       return {
         id: `t-${id}.${channel}-channel-dead`,
         module: id,
+        channel,
         kind: "channel-dead",
         where,
         asks: asksWords("channel-dead", where, []),

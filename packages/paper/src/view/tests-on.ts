@@ -60,7 +60,7 @@ function groupOf(tests: readonly Test[], index: CoachIndex, units: UnitChoice): 
 }
 
 function lineOf(test: Test, units: UnitChoice): CheckGroup["lines"][number] {
-  const what = testKindWords(test.kind);
+  const what = `${testKindWords(test.kind)}${test.channel === undefined ? "" : `: channel ${test.channel}`}`;
   const { expected } = test;
   if (test.cannot !== undefined) return { what, expected: "–", span: test.cannot, unit: "" };
   if (test.needs.length > 0) {
