@@ -1,5 +1,12 @@
 export { applyPlan } from "./apply.js";
 export {
+  type FrontPoint,
+  type FrontProgress,
+  frontOfProblem,
+  type ProblemFront,
+  type ProblemFrontOptions,
+} from "./chain/index.js";
+export {
   boundsUnder,
   type Conflict,
   type ConflictGroup,
@@ -17,6 +24,7 @@ export {
 } from "./conflict/index.js";
 export { type Demand, demandOf } from "./demand.js";
 export {
+  groupsAround,
   moveObstacles,
   openWhatIf,
   PLAN_GROUP_CODES,
@@ -35,6 +43,7 @@ export {
   whyNot,
 } from "./explain-moves/index.js";
 export { type FrontChoices, frontOf } from "./front.js";
+export { type PlanFrontChoices, type PlanFrontProgress, planFront } from "./front-with-moves.js";
 export { BANK_SETTING_MIN, FUSE_CHANGE_MIN, LABOUR_SOURCE } from "./labour.js";
 export {
   type BoundChange,

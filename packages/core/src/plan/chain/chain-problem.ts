@@ -13,7 +13,7 @@ export interface ChainOption {
   /** Place of the circuit in the problem's list. */
   readonly circuit: number;
   readonly takes: Taken;
-  readonly milliA: number;
+  readonly microA: number;
   readonly cost: number;
   readonly value: number;
   readonly wires: number;
@@ -28,7 +28,7 @@ export interface ChainPattern {
   readonly dimmable: number;
   readonly switchable: number;
   /** Most that all held circuits may draw together. */
-  readonly limitMilliA: number;
+  readonly limitMicroA: number;
   readonly options: readonly ChainOption[];
 }
 

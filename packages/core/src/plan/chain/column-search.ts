@@ -8,20 +8,31 @@ const EPSILON = 1e-9;
 export type Visit = (weighed: number, options: readonly number[]) => void;
 
 /**
- * Every column of a laid pattern that weighs no more than `limitOf()` (asked again at each step, so it may fall), within channels and current. `isStopped` ends it early.
+ * Every column of a laid pattern that weighs no more than `limitOf()` (asked again at each step, so it may fall), within channels, current and wires moved. `isStopped` ends it early.
  */
-export function searchLaid(laid: LaidPattern, limitOf: () => number, visit: Visit, isStopped?: () => boolean): void {
-  const { prepared, from, option, weighed, rest, restPenalised, perMilliA } = laid;
+export function searchLaid(
+  laid: LaidPattern,
+  limitOf: () => number,
+  visit: Visit,
+  mostWires = Number.POSITIVE_INFINITY,
+  isStopped?: () => boolean,
+): void {
+  const { prepared, from, option, weighed, rest, restPenalised, perMicroA } = laid;
   const { count, start } = prepared.states;
-  const { limitMilliA } = prepared.pattern;
+  const { limitMicroA } = prepared.pattern;
   const n = from.length - 1;
   const taken: number[] = [];
-  const go = (i: number, sum: number, state: number, milliA: number): void => {
+  // A circuit of its own that it does not hold is moved elsewhere: one wire at least.
+  const isOwn = Uint8Array.from({ length: n }, (_, i) =>
+    Number(prepared.side[option[from[i] as number] as number] === 1),
+  );
+  const leftAway = prepared.ownCount - isOwn.reduce((sum, own) => sum + own, 0);
+  const go = (i: number, sum: number, state: number, microA: number, wires: number): void => {
     const limit = limitOf();
     if (sum + (rest[i * count + state] as number) > limit) return;
     if (
       restPenalised !== undefined &&
-      sum + (restPenalised[i * count + state] as number) - perMilliA * (limitMilliA - milliA) > limit
+      sum + (restPenalised[i * count + state] as number) - perMicroA * (limitMicroA - microA) > limit
     )
       return;
     if (i === n) {
@@ -31,16 +42,18 @@ export function searchLaid(laid: LaidPattern, limitOf: () => number, visit: Visi
     if (isStopped?.()) return;
     for (let o = from[i] as number; o < (from[i + 1] as number); o++) {
       const at = option[o] as number;
-      const draws = milliA + (prepared.milliA[at] as number);
+      const draws = microA + (prepared.microA[at] as number);
       const to = (prepared.after[at] as Int16Array)[state] as number;
-      if (to < 0 || draws > limitMilliA) continue;
+      const moved = wires + (prepared.wires[at] as number);
+      if (to < 0 || draws > limitMicroA || moved > mostWires) continue;
       taken.push(o);
-      go(i + 1, sum + (weighed[o] as number), to, draws);
+      go(i + 1, sum + (weighed[o] as number), to, draws, moved);
       taken.pop();
     }
-    go(i + 1, sum, state, milliA);
+    const without = wires + (isOwn[i] as number);
+    if (without <= mostWires) go(i + 1, sum, state, microA, without);
   };
-  go(0, laid.base, start, 0);
+  if (leftAway <= mostWires) go(0, laid.base, start, 0, leftAway);
 }
 
 /** The least column of one pattern, or none below `limit`. Options are places in the laid list. */
@@ -48,7 +61,7 @@ function leastOfPattern(laid: LaidPattern, limit: number): { weighed: number; op
   const low = lowOf(laid);
   if (!(low < limit - EPSILON)) return undefined;
   const traced = traceLeast(laid, laid.rest, 0);
-  if (traced.milliA <= laid.prepared.pattern.limitMilliA) return { weighed: low, options: traced.options };
+  if (traced.microA <= laid.prepared.pattern.limitMicroA) return { weighed: low, options: traced.options };
   penaliseCurrent(laid);
   let best = limit - EPSILON;
   let options: number[] | undefined;

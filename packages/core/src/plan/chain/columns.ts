@@ -64,7 +64,6 @@ function columnsOfModule(
         value += pattern.value[at] as number;
         wires += pattern.wires[at] as number;
       }
-      if (wires > mostWires) return;
       const [left, own, right] = sides as [number, number, number];
       const isTouched = pattern.pattern.isTouched || wires > 0 || own !== whole;
       const column: HeldColumn = {
@@ -89,6 +88,7 @@ function columnsOfModule(
       laid,
       () => limit,
       keep,
+      mostWires,
       () => --effort.left <= 0,
     );
     if (effort.left <= 0) return undefined;

@@ -1,4 +1,5 @@
 export { type ChainFrontOptions, type ChainTurn, chainFront, type Settled } from "./chain-front.js";
+export { type ChainForm, chainOfProblem, notAChain } from "./chain-of-problem.js";
 export type {
   ChainColumn,
   ChainModule,
@@ -9,5 +10,15 @@ export type {
   Taken,
 } from "./chain-problem.js";
 export { addUnbeaten, isNoWorse, type Measures, splitCorners } from "./corners.js";
+export { culpritsOf } from "./culprits.js";
 export { OpenFront } from "./open-front.js";
 export { MOST_CIRCUITS_OF_MODULE, MOST_PLACES } from "./prepared.js";
+export {
+  type FrontPoint,
+  type FrontProgress,
+  frontOfProblem,
+  type ProblemFront,
+  type ProblemFrontOptions,
+} from "./problem-front.js";
+export { rowOfModules } from "./row-of-modules.js";
+export { type Element, elementKey, withoutElements } from "./without-elements.js";

@@ -15,7 +15,7 @@ export interface LaidPattern {
   readonly weighed: Float64Array;
   readonly rest: Float64Array;
   /** Penalty on current under which the limit is bounded too; 0 where the limit does not bind. */
-  perMilliA: number;
+  perMicroA: number;
   restPenalised: Float64Array | undefined;
 }
 
@@ -47,7 +47,7 @@ export function quickBound(prepared: PreparedPattern, weights: Weights, prices: 
   return bound;
 }
 
-function fillRest(laid: Omit<LaidPattern, "rest">, perMilliA: number): Float64Array {
+function fillRest(laid: Omit<LaidPattern, "rest">, perMicroA: number): Float64Array {
   const { prepared, from, option, weighed } = laid;
   const { count } = prepared.states;
   const n = from.length - 1;
@@ -57,7 +57,7 @@ function fillRest(laid: Omit<LaidPattern, "rest">, perMilliA: number): Float64Ar
     const next = row + count;
     for (let state = 0; state < count; state++) rest[row + state] = rest[next + state] as number;
     for (let o = from[i] as number; o < (from[i + 1] as number); o++) {
-      const add = (weighed[o] as number) + perMilliA * (prepared.milliA[option[o] as number] as number);
+      const add = (weighed[o] as number) + perMicroA * (prepared.microA[option[o] as number] as number);
       const after = prepared.after[option[o] as number] as Int16Array;
       for (let state = 0; state < count; state++) {
         const to = after[state] as number;
@@ -103,7 +103,7 @@ export function layPattern(
     from: laidFrom,
     option: Int32Array.from(kept.flatMap((each) => each.options)),
     weighed: Float64Array.from(kept.flatMap((each) => each.weighed)),
-    perMilliA: 0,
+    perMicroA: 0,
     restPenalised: undefined,
   };
   return { ...laid, rest: fillRest(laid, 0) };
@@ -115,13 +115,13 @@ export const lowOf = (laid: LaidPattern): number => laid.base + (laid.rest[laid.
 export function traceLeast(
   laid: LaidPattern,
   rest: Float64Array,
-  perMilliA: number,
-): { readonly options: number[]; readonly milliA: number } {
+  perMicroA: number,
+): { readonly options: number[]; readonly microA: number } {
   const { prepared, from, option, weighed } = laid;
   const { count, start } = prepared.states;
   const options: number[] = [];
   let state = start;
-  let milliA = 0;
+  let microA = 0;
   for (let i = 0; i < from.length - 1; i++) {
     const here = rest[i * count + state] as number;
     if (here >= (rest[(i + 1) * count + state] as number) - EPSILON) continue;
@@ -129,16 +129,16 @@ export function traceLeast(
       const at = option[o] as number;
       const to = (prepared.after[at] as Int16Array)[state] as number;
       if (to < 0) continue;
-      const draws = prepared.milliA[at] as number;
-      if ((weighed[o] as number) + perMilliA * draws + (rest[(i + 1) * count + to] as number) > here + EPSILON)
+      const draws = prepared.microA[at] as number;
+      if ((weighed[o] as number) + perMicroA * draws + (rest[(i + 1) * count + to] as number) > here + EPSILON)
         continue;
       options.push(o);
-      milliA += draws;
+      microA += draws;
       state = to;
       break;
     }
   }
-  return { options, milliA };
+  return { options, microA };
 }
 
 /** Sets the penalty on current by halving, so that the bound on columns within the limit is as high as it gets. */
@@ -147,15 +147,15 @@ export function penaliseCurrent(laid: LaidPattern): void {
   let low = 0;
   let high = 0;
   option.forEach((at, o) => {
-    const draws = prepared.milliA[at] as number;
+    const draws = prepared.microA[at] as number;
     if (draws > 0) high = Math.max(high, Math.abs(weighed[o] as number) / draws);
   });
   if (high === 0) return;
   for (let turn = 0; turn < 10; turn++) {
     const middle = (low + high) / 2;
-    if (traceLeast(laid, fillRest(laid, middle), middle).milliA > prepared.pattern.limitMilliA) low = middle;
+    if (traceLeast(laid, fillRest(laid, middle), middle).microA > prepared.pattern.limitMicroA) low = middle;
     else high = middle;
   }
-  laid.perMilliA = high;
+  laid.perMicroA = high;
   laid.restPenalised = fillRest(laid, high);
 }

@@ -6,6 +6,8 @@ export interface PreparedPattern {
   readonly at: number;
   readonly pattern: ChainPattern;
   readonly states: SlotStates;
+  /** Circuits of its module, held or not. */
+  readonly ownCount: number;
   /** What touching its module adds to a bound: its part of the cost of the places that this opens. */
   readonly share: number;
   /** Places of the circuits in the problem. */
@@ -19,7 +21,7 @@ export interface PreparedPattern {
   readonly bit: Int32Array;
   /** States that follow when it is taken. */
   readonly after: readonly Int16Array[];
-  readonly milliA: Int32Array;
+  readonly microA: Int32Array;
   readonly cost: Float64Array;
   readonly value: Float64Array;
   readonly wires: Float64Array;
@@ -62,6 +64,7 @@ function preparePattern(
     at,
     pattern,
     states,
+    ownCount: problem.homes.filter((home) => home === module).length,
     share: pattern.isTouched ? share : 0,
     circuits,
     from,
@@ -70,7 +73,7 @@ function preparePattern(
     side: Uint8Array.from(order, ({ option }) => (problem.homes[option.circuit] ?? module) - module + 1),
     bit: Int32Array.from(order, ({ option }) => bits[option.circuit] ?? 0),
     after: order.map(({ option }) => states.after[takenCode(option.takes)] as Int16Array),
-    milliA: Int32Array.from(order, ({ option }) => option.milliA),
+    microA: Int32Array.from(order, ({ option }) => option.microA),
     cost: floats((option) => option.cost),
     value: floats((option) => option.value),
     wires: floats((option) => option.wires),
