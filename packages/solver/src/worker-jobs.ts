@@ -55,9 +55,8 @@ export function solveJob(
     cut();
     return undefined;
   }
-  // Browsers share memory only with pages that are set apart from others; elsewhere the constructor is not there at all.
   const stopFlag =
-    signal !== undefined && typeof SharedArrayBuffer !== "undefined"
+    signal !== undefined && mayShareMemory()
       ? new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT))
       : undefined;
   let timer: ReturnType<typeof setTimeout> | undefined;
@@ -96,3 +95,8 @@ export function solveJob(
   signal?.addEventListener("abort", onAbort);
   return job;
 }
+
+/** Browsers share memory only with pages that are set apart from others; elsewhere the constructor may not even be there. */
+const mayShareMemory = (): boolean =>
+  typeof SharedArrayBuffer !== "undefined" &&
+  (globalThis as { readonly crossOriginIsolated?: boolean }).crossOriginIsolated !== false;

@@ -85,13 +85,12 @@ export function workerSolver(spawn: SpawnWorker, place: HighsPlace = {}): MilpSo
     if (active === undefined) return;
     try {
       worker ??= start();
+      worker.hold(true);
+      send(active);
     } catch (error) {
-      const why = error instanceof Error ? error.message : String(error);
-      finish((job) => job.reject(brokeOff(why)));
-      return;
+      drop();
+      finish((job) => job.reject(brokeOff(error instanceof Error ? error.message : String(error))));
     }
-    worker.hold(true);
-    send(active);
   };
   /** Somebody wants a job stopped: one that waits never starts; one that runs is asked, and after a while no longer asked. */
   const stop = (job: Job, canBeAsked: boolean) => {
