@@ -1,7 +1,7 @@
 import { type ChainPoint, type ChainProblem, weigh } from "./chain-problem.js";
 import { weightsFor, wireWeightFor } from "./corner-weights.js";
 import type { Measures } from "./corners.js";
-import { OpenFront } from "./open-front.js";
+import { ANYTHING, OpenFront } from "./open-front.js";
 import { prepare } from "./prepared.js";
 import { priceBookOf } from "./price-book.js";
 import { type Ground, type Probe, probe } from "./probe.js";
@@ -30,6 +30,8 @@ const STEPS_OF_PROOF = 25;
 
 class ChainSearch {
   readonly ground: Ground;
+  /** Corners of this cost are open upwards: every solution that may be costs less. */
+  private readonly topCost: number;
   private readonly climbs = new Map<number, number>();
   constructor(
     problem: ChainProblem,
@@ -38,16 +40,12 @@ class ChainSearch {
   ) {
     const prepared = prepare(problem);
     const scale = scaleOf(problem);
-    const within = {
-      cost: mostCost === undefined || mostCost >= scale.mostCost ? Number.POSITIVE_INFINITY : mostCost + 1,
-      value: Number.NEGATIVE_INFINITY,
-      wires: Number.POSITIVE_INFINITY,
-    };
+    this.topCost = Math.min(scale.mostCost, (mostCost ?? scale.mostCost) + scale.step.cost);
     this.ground = {
       prepared,
       scale,
       book: priceBookOf(problem, scale),
-      front: new OpenFront(scale.step, within),
+      front: new OpenFront(scale.step, { ...ANYTHING, cost: this.topCost }),
     };
   }
 
@@ -61,7 +59,7 @@ class ChainSearch {
     return this.probe({
       weights: { perCost: 1, perValue: (1e-3 * step.cost) / step.value, perWire: 1e-4 * step.cost },
       aimed: Number.POSITIVE_INFINITY,
-      mostWires: Number.POSITIVE_INFINITY,
+      aim: ANYTHING,
       mostSteps: STEPS,
       isWanted: () => false,
     });
@@ -72,42 +70,38 @@ class ChainSearch {
     const aim = front.aimOf(corner);
     const weights = weightsFor(aim, front.points, scale.range);
     const isWanted = () => front.corners.includes(corner);
-    return this.probe({ weights, aimed: weigh(aim, weights), mostWires: aim.wires, mostSteps: STEPS, isWanted });
+    return this.probe({ weights, aimed: weigh(aim, weights), aim, mostSteps: STEPS, isWanted });
   }
 
-  /** A corner of any cost: is a higher value proved impossible? If not, the weight of value rises until a point is found. */
+  /** A corner open upwards: is a higher value proved impossible? If not, the weight of value rises until a point is found. */
   private climb(corner: Measures): ReturnType<typeof probe> {
     const { front, scale } = this.ground;
     const aim = front.aimOf(corner);
     const isWanted = () => front.corners.includes(corner);
-    const proof = weightsFor(aim, front.points, scale.rangeOfValue);
+    const atAnyCost = { ...aim, cost: Number.POSITIVE_INFINITY };
+    const proof = weightsFor(atAnyCost, front.points, scale.rangeOfValue);
     const before = this.climbs.get(corner.wires);
     const mostSteps = before === undefined ? 1 : STEPS_OF_PROOF;
-    this.probe({ weights: proof, aimed: weigh(aim, proof), mostWires: aim.wires, mostSteps, isWanted });
+    this.probe({ weights: proof, aimed: weigh(aim, proof), aim, mostSteps, isWanted });
     if (!isWanted()) return "done";
-    const dearest = { ...aim, cost: scale.mostCost };
     const perValue = (before ?? scale.step.cost / scale.step.value / 2) * 2;
+    if (perValue > scale.range.mostPerValue) return this.settle(corner);
     this.climbs.set(corner.wires, perValue);
-    const perWire = wireWeightFor(dearest, front.points, 1, perValue, scale.range).at;
+    const perWire = wireWeightFor(aim, front.points, 1, perValue, scale.range).at;
     const weights = { perCost: 1, perValue, perWire };
-    return this.probe({
-      weights,
-      aimed: weigh(dearest, weights),
-      mostWires: aim.wires,
-      mostSteps: STEPS,
-      isWanted: () => false,
-    });
+    return this.probe({ weights, aimed: weigh(aim, weights), aim, mostSteps: STEPS, isWanted: () => false });
   }
 
   /** Deals with one corner; the corner where it could not. */
   turn(): Measures | undefined {
     const { front } = this.ground;
-    const top = front.corners.find(
-      (corner) => corner.cost === Number.POSITIVE_INFINITY && corner.wires === Number.POSITIVE_INFINITY,
-    );
-    const corner = top ?? front.corners.find((each) => each.cost < Number.POSITIVE_INFINITY) ?? front.corners[0];
+    const isTop = (each: Measures): boolean => each.cost >= this.topCost;
+    const corner =
+      front.corners.find((each) => isTop(each) && each.wires === Number.POSITIVE_INFINITY) ??
+      front.corners.find((each) => !isTop(each)) ??
+      front.corners[0];
     if (corner === undefined) return undefined;
-    const outcome = corner.cost < Number.POSITIVE_INFINITY ? this.settle(corner) : this.climb(corner);
+    const outcome = isTop(corner) ? this.climb(corner) : this.settle(corner);
     return outcome === "too-much" && front.corners.includes(corner) ? corner : undefined;
   }
 }

@@ -4,6 +4,14 @@ import type { PreparedPattern } from "./prepared.js";
 
 const EPSILON = 1e-9;
 
+/** What a column may cost and how many wires its module may move at most. */
+export interface ColumnLimits {
+  readonly cost: number;
+  readonly wires: number;
+}
+
+const NO_LIMITS: ColumnLimits = { cost: Number.POSITIVE_INFINITY, wires: Number.POSITIVE_INFINITY };
+
 /** What the search shows of a column it has reached. `options` (places in the laid list) is the search's own list: copy what is kept. */
 export type Visit = (weighed: number, options: readonly number[]) => void;
 
@@ -14,7 +22,7 @@ export function searchLaid(
   laid: LaidPattern,
   limitOf: () => number,
   visit: Visit,
-  mostWires = Number.POSITIVE_INFINITY,
+  most: ColumnLimits = NO_LIMITS,
   isStopped?: () => boolean,
 ): void {
   const { prepared, from, option, weighed, rest, restPenalised, perMicroA } = laid;
@@ -27,7 +35,7 @@ export function searchLaid(
     Number(prepared.side[option[from[i] as number] as number] === 1),
   );
   const leftAway = prepared.ownCount - isOwn.reduce((sum, own) => sum + own, 0);
-  const go = (i: number, sum: number, state: number, microA: number, wires: number): void => {
+  const go = (i: number, sum: number, state: number, microA: number, cost: number, wires: number): void => {
     const limit = limitOf();
     if (sum + (rest[i * count + state] as number) > limit) return;
     if (
@@ -45,15 +53,18 @@ export function searchLaid(
       const draws = microA + (prepared.microA[at] as number);
       const to = (prepared.after[at] as Int16Array)[state] as number;
       const moved = wires + (prepared.wires[at] as number);
-      if (to < 0 || draws > limitMicroA || moved > mostWires) continue;
+      if (to < 0 || draws > limitMicroA || moved > most.wires) continue;
+      const costs = cost + (prepared.cost[at] as number);
+      if (costs > most.cost) continue;
       taken.push(o);
-      go(i + 1, sum + (weighed[o] as number), to, draws, moved);
+      go(i + 1, sum + (weighed[o] as number), to, draws, costs, moved);
       taken.pop();
     }
     const without = wires + (isOwn[i] as number);
-    if (without <= mostWires) go(i + 1, sum, state, microA, without);
+    if (without <= most.wires) go(i + 1, sum, state, microA, cost, without);
   };
-  if (leftAway <= mostWires) go(0, laid.base, start, 0, leftAway);
+  const { cost } = prepared.pattern;
+  if (leftAway <= most.wires && cost <= most.cost) go(0, laid.base, start, 0, cost, leftAway);
 }
 
 /** The least column of one pattern, or none below `limit`. Options are places in the laid list. */

@@ -1,4 +1,5 @@
-import { searchLaid } from "./column-search.js";
+import { type ColumnLimits, searchLaid } from "./column-search.js";
+import type { Measures } from "./corners.js";
 import { layPattern, lowOf, quickBound } from "./laid-pattern.js";
 import type { Prepared, PreparedPattern } from "./prepared.js";
 import type { Priced } from "./prices.js";
@@ -36,7 +37,7 @@ function columnsOfModule(
   priced: Priced,
   module: number,
   gap: number,
-  mostWires: number,
+  most: ColumnLimits,
   effort: Effort,
 ): HeldColumn[] | undefined {
   const { weights, prices } = priced;
@@ -88,7 +89,7 @@ function columnsOfModule(
       laid,
       () => limit,
       keep,
-      mostWires,
+      most,
       () => --effort.left <= 0,
     );
     if (effort.left <= 0) return undefined;
@@ -98,18 +99,27 @@ function columnsOfModule(
 
 /**
  * Every column of each module that weighs at most `gap` more than the least of its module, so that every solution within `gap` of the bound is made of them. Of columns that
- * hold the same circuits only those stay that no other stands in for. Undefined where the effort runs out.
+ * hold the same circuits only those stay that no other stands in for. What cannot be part of a solution `within` cost and wires is left out. Undefined where the effort runs out.
  */
 export function columnsWithin(
   prepared: Prepared,
   priced: Priced,
   gap: number,
-  mostWires: number,
+  within: Measures,
   effort: Effort,
 ): HeldColumn[][] | undefined {
+  const cheapest = prepared.modules.map((patterns) => Math.min(...patterns.map(({ pattern }) => pattern.cost)));
+  const others = cheapest.reduce((sum, cost) => sum + cost, 0);
   const all: HeldColumn[][] = [];
   for (let module = 0; module < prepared.modules.length; module++) {
-    const columns = columnsOfModule(prepared, priced, module, gap, mostWires, effort);
+    const columns = columnsOfModule(
+      prepared,
+      priced,
+      module,
+      gap,
+      { cost: within.cost - others + (cheapest[module] as number), wires: within.wires },
+      effort,
+    );
     if (columns === undefined) return undefined;
     all.push(columns);
   }

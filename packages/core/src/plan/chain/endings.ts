@@ -12,6 +12,10 @@ export interface Border {
 export interface Ending extends Border {
   /** Least slack with which the rest of the row can be completed. */
   slack: number;
+  /** Least cost (places not counted), highest value and fewest wires of any completion, each by itself. */
+  cost: number;
+  value: number;
+  wires: number;
 }
 
 export const grouped = (
@@ -40,7 +44,7 @@ export function endingsOf(
 ): Map<number, Ending>[] | undefined {
   const count = columns.length;
   const endings: Map<number, Ending>[] = Array.from({ length: count + 1 }, () => new Map());
-  endings[count]?.set(0, { uncovered: 0, covered: 0, slack: 0 });
+  endings[count]?.set(0, { uncovered: 0, covered: 0, slack: 0, cost: 0, value: 0, wires: 0 });
   for (let m = count - 1; m >= 0; m--) {
     const whole = prepared.whole[m] ?? 0;
     const scale = 2 ** (prepared.size[m] ?? 0);
@@ -55,8 +59,16 @@ export function endingsOf(
         const covered = whole & ~column.own & ~after.uncovered;
         const key = column.left * scale + covered;
         const known = here.get(key);
-        if (known === undefined) here.set(key, { uncovered: column.left, covered, slack });
-        else if (slack < known.slack) known.slack = slack;
+        const cost = after.cost + column.cost;
+        const value = after.value + column.value;
+        const wires = after.wires + column.wires;
+        if (known === undefined) here.set(key, { uncovered: column.left, covered, slack, cost, value, wires });
+        else {
+          known.slack = Math.min(known.slack, slack);
+          known.cost = Math.min(known.cost, cost);
+          known.value = Math.max(known.value, value);
+          known.wires = Math.min(known.wires, wires);
+        }
       }
   }
   return endings;

@@ -1,5 +1,6 @@
 import type { ChainPoint } from "./chain-problem.js";
 import type { Effort, HeldColumn } from "./columns.js";
+import type { Measures } from "./corners.js";
 import { type Border, type Ending, endingsOf, grouped } from "./endings.js";
 import type { Prepared } from "./prepared.js";
 
@@ -63,14 +64,14 @@ function placesAhead(prepared: Prepared): number[] {
 type State = Border & { readonly labels: Label[] };
 
 /**
- * Puts the columns together along the row, each circuit held exactly once: every solution whose slacks add up to at most `gap`, less those that another found beats.
+ * Puts the columns together along the row, each circuit held exactly once: every solution `within` the limits whose slacks add up to at most `gap`, less those that another found beats.
  * Undefined where the effort runs out.
  */
 export function joinColumns(
   prepared: Prepared,
   columns: readonly (readonly HeldColumn[])[],
   gap: number,
-  mostWires: number,
+  within: Measures,
   effort: Effort,
 ): ChainPoint[] | undefined {
   const endings = endingsOf(prepared, columns, gap, effort);
@@ -94,7 +95,13 @@ export function joinColumns(
         if (ending === undefined) continue;
         const spare = gap + TOLERANCE - column.slack - ending.slack;
         for (const label of state.labels) {
-          if (label.slack > spare || label.wires + column.wires > mostWires) continue;
+          if (
+            label.slack > spare ||
+            label.cost + column.cost + ending.cost > within.cost ||
+            label.value + column.value + ending.value < within.value ||
+            label.wires + column.wires + ending.wires > within.wires
+          )
+            continue;
           if (--effort.left <= 0) return undefined;
           let to = next.get(key);
           if (to === undefined) {

@@ -1,20 +1,23 @@
 import { type Weights, weigh } from "./chain-problem.js";
-import { addUnbeaten, type Measures, splitCorners } from "./corners.js";
+import { addUnbeaten, isNoWorse, type Measures, splitCorners } from "./corners.js";
+
+/** No limit in anything. */
+export const ANYTHING: Measures = {
+  cost: Number.POSITIVE_INFINITY,
+  value: Number.NEGATIVE_INFINITY,
+  wires: Number.POSITIVE_INFINITY,
+};
 
 /** A front on its way: points found, corners in which there may be more, and what was proved to be nowhere. */
 export class OpenFront<Point extends Measures> {
   points: readonly Point[] = [];
   corners: readonly Measures[];
-  private readonly proven: { readonly weights: Weights; readonly bound: number; readonly mostWires: number }[] = [];
+  private readonly proven: { readonly weights: Weights; readonly bound: number; readonly within: Measures }[] = [];
 
   /** `step`: the least difference of two points in each measure. `within`: nothing is looked for beyond it. */
   constructor(
     private readonly step: Measures,
-    within: Measures = {
-      cost: Number.POSITIVE_INFINITY,
-      value: Number.NEGATIVE_INFINITY,
-      wires: Number.POSITIVE_INFINITY,
-    },
+    within: Measures = ANYTHING,
   ) {
     this.corners = [within];
   }
@@ -37,9 +40,9 @@ export class OpenFront<Point extends Measures> {
     }
   }
 
-  /** No point that is not found yet, of at most so many wires, weighs `bound` or less. */
-  prove(weights: Weights, bound: number, mostWires: number): void {
-    this.proven.push({ weights, bound, mostWires });
+  /** No point within these limits that is not found yet weighs `bound` or less. */
+  prove(weights: Weights, bound: number, within: Measures): void {
+    this.proven.push({ weights, bound, within });
     this.corners = this.corners.filter((corner) => !this.isClosed(corner));
   }
 
@@ -48,15 +51,16 @@ export class OpenFront<Point extends Measures> {
     this.corners = this.corners.filter((each) => each !== corner);
   }
 
-  bestWeighed(weights: Weights, mostWires: number): number {
+  /** Of the points found within these limits. */
+  bestWeighed(weights: Weights, within: Measures): number {
     let best = Number.POSITIVE_INFINITY;
-    for (const point of this.points) if (point.wires <= mostWires) best = Math.min(best, weigh(point, weights));
+    for (const point of this.points) if (isNoWorse(point, within)) best = Math.min(best, weigh(point, weights));
     return best;
   }
 
   private isClosed(corner: Measures): boolean {
     if (corner.wires <= 0) return true;
     const aim = this.aimOf(corner);
-    return this.proven.some((each) => aim.wires <= each.mostWires && weigh(aim, each.weights) <= each.bound);
+    return this.proven.some((each) => isNoWorse(aim, each.within) && weigh(aim, each.weights) <= each.bound);
   }
 }

@@ -1,10 +1,11 @@
 import type { ChainPoint, Weights } from "./chain-problem.js";
 import { columnsWithin } from "./columns.js";
+import type { Measures } from "./corners.js";
 import { joinColumns } from "./join-columns.js";
-import type { OpenFront } from "./open-front.js";
+import { ANYTHING, type OpenFront } from "./open-front.js";
 import type { Prepared } from "./prepared.js";
 import type { PriceBook } from "./price-book.js";
-import { raisePrices } from "./prices.js";
+import { type Priced, raisePrices } from "./prices.js";
 import type { ProblemScale } from "./problem-scale.js";
 
 export interface Ground {
@@ -18,7 +19,8 @@ export interface Probe {
   readonly weights: Weights;
   /** Weight of the worst point that is looked for. */
   readonly aimed: number;
-  readonly mostWires: number;
+  /** The worst point that is looked for: its wires are a limit from the first, its cost and value where the search without them grows too wide. */
+  readonly aim: Measures;
   readonly mostSteps: number;
   /** Steps of listing and joining before it gives up. */
   readonly effort: number;
@@ -27,8 +29,30 @@ export interface Probe {
 }
 
 const TOLERANCE = 1e-6;
-/** How much wider the gap gets each time. */
+/** How much wider the gap gets each time, and where the last turn was little work. */
 const WIDER = 1.7;
+const MUCH_WIDER = 4;
+const LITTLE_WORK = 1000;
+/** Share of the effort that is spent before the search keeps to the corner's own cost and value. */
+const SHARE_AT_LARGE = 0.06;
+
+function widen(ground: Ground, asked: Probe, priced: Priced, within: Measures, mostEffort: number): boolean {
+  const { prepared, scale, front } = ground;
+  const { weights, aimed } = asked;
+  const whole = aimed - priced.bound;
+  const effort = { left: mostEffort };
+  for (let gap = Math.min(Math.max(whole, 0), 0.6 * scale.grain); ; ) {
+    const before = effort.left;
+    const columns = columnsWithin(prepared, priced, gap, within, effort);
+    const points = columns === undefined ? undefined : joinColumns(prepared, columns, gap, within, effort);
+    if (points === undefined) return false;
+    front.add(points);
+    front.prove(weights, priced.bound + gap, within);
+    if (gap >= whole) return true;
+    if (priced.bound + gap >= front.bestWeighed(weights, within) && !asked.isWanted()) return true;
+    gap = Math.min(whole, gap * (before - effort.left < LITTLE_WORK ? MUCH_WIDER : WIDER));
+  }
+}
 
 /**
  * Lists every solution under some weights from the bound up, gap by widening gap: what it finds and proves goes into the front. `no-solution`: the problem has none at
@@ -36,27 +60,18 @@ const WIDER = 1.7;
  */
 export function probe(ground: Ground, asked: Probe): "done" | "too-much" | "no-solution" {
   const { prepared, scale, book, front } = ground;
-  const { weights, aimed, mostWires } = asked;
-  const known = front.bestWeighed(weights, mostWires);
+  const { weights, aimed, aim } = asked;
+  const atLarge = { ...ANYTHING, wires: aim.wires };
   const priced = raisePrices(prepared, weights, book.nearest(weights), {
-    target: Math.min(known, aimed + TOLERANCE, scale.mostCost),
+    target: Math.min(front.bestWeighed(weights, atLarge), aimed + TOLERANCE, scale.mostCost),
     enough: aimed + 2 * TOLERANCE,
     mostSteps: asked.mostSteps,
     least: 0.3 * (weights.perCost === 0 ? scale.step.value : scale.step.cost),
   });
   if (priced === undefined) return "no-solution";
   book.add(priced);
-  front.prove(weights, priced.bound - TOLERANCE, Number.POSITIVE_INFINITY);
-  const whole = aimed - priced.bound;
-  if (weights.perCost === 0 || whole < -TOLERANCE) return "done";
-  const effort = { left: asked.effort };
-  for (let gap = Math.min(Math.max(whole, 0), 0.6 * scale.grain); ; gap = Math.min(whole, gap * WIDER)) {
-    const columns = columnsWithin(prepared, priced, gap, mostWires, effort);
-    const points = columns === undefined ? undefined : joinColumns(prepared, columns, gap, mostWires, effort);
-    if (points === undefined) return "too-much";
-    front.add(points);
-    front.prove(weights, priced.bound + gap, mostWires);
-    if (gap >= whole) return "done";
-    if (priced.bound + gap >= front.bestWeighed(weights, mostWires) && !asked.isWanted()) return "done";
-  }
+  front.prove(weights, priced.bound - TOLERANCE, ANYTHING);
+  if (weights.perCost === 0 || aimed - priced.bound < -TOLERANCE) return "done";
+  if (widen(ground, asked, priced, atLarge, SHARE_AT_LARGE * asked.effort)) return "done";
+  return widen(ground, asked, priced, aim, asked.effort) ? "done" : "too-much";
 }
