@@ -35,6 +35,7 @@ function tell(io: Io, { index, found, chosen, isWhole }: Told): void {
     const unmet = unmetLines(told, index, width);
     if (unmet.length > 0) io.out("\nWhy not more");
     for (const line of unmet) io.out(`  ${line}`);
+    if (unmet.length > 0) io.out("  --why LOAD says what is in each other's way, and the cheapest way out");
   }
   for (const line of cutLines(found, found.isStopped))
     io.out(
