@@ -111,9 +111,11 @@ function givingUp(group: PlanGroup, plan: PlanInShort, index: CoachIndex): strin
         : ` and move it to a channel of ${nameOf(index, "modules", move.to)} (${move.minutes} min)`;
   switch (group.code) {
     case "wish":
-      return given.wish === "must-stay-steady"
-        ? `let ${nameOf(index, "loads", text(given, "load"))} dim`
-        : `do without dimming ${nameOf(index, "loads", text(given, "load"))}`;
+      if (given.wish === "must-stay-steady")
+        return given.mayDim === 1
+          ? `let ${nameOf(index, "loads", text(given, "load"))} dim`
+          : `leave ${nameOf(index, "loads", text(given, "load"))} where it is not steady`;
+      return `do without dimming ${nameOf(index, "loads", text(given, "load"))}`;
     case "budget":
       return `raise the budget from ${money(Number(given.budgetCents))} to ${money(plan.costCents)}`;
     case "minutes":

@@ -55,13 +55,16 @@ export async function smallestConflict(tester: GroupTester, groups: readonly Con
   }
 }
 
+/** Anybody can take in this many at a glance: no shorter one is sought. */
+const SHORT_ENOUGH = 3;
+
 /**
- * The smaller of the conflicts found in the order given and in its reverse (what is physical last in both); the first where they are alike. A conflict that no part of
+ * The smaller of the conflicts found in the order given and in its reverse (what is physical last in both); the first where they are alike or it is short. A conflict that no part of
  * it shares is not sought further: there may be a smaller one still.
  */
 export async function smallestOfOrders(tester: GroupTester, groups: readonly ConflictGroup[]): Promise<Conflict> {
   const first = await smallestConflict(tester, groups);
-  if (first.kind !== "conflict" || first.groups.length < 2) return first;
+  if (first.kind !== "conflict" || first.groups.length <= SHORT_ENOUGH) return first;
   const second = await smallestConflict(tester, [...groups].reverse());
   if (second.kind !== "conflict") return second;
   const inOrder = new Set(second.groups.length < first.groups.length ? second.groups : first.groups);

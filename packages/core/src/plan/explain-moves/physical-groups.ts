@@ -26,7 +26,7 @@ export interface PhysicalGroup {
 }
 
 /** Above anything a coach carries. */
-const NO_LIMIT_A = 1e5;
+const NO_LIMIT_A = 1000;
 
 const MADE_DIMMABLE: Partial<Load> = {
   class: "led-resistor",

@@ -39,6 +39,8 @@ export interface WhyNot {
   readonly rules: readonly Obstacle[];
   /** Musts that had to stay met while this was asked. */
   readonly kept: readonly LoadId[];
+  /** Everything that was weighed beside facts: the wish, limits, choices, kept wishes. */
+  readonly weighed: readonly PlanGroup[];
   readonly outcome: WhyNotOutcome;
   readonly solves: number;
 }
@@ -159,8 +161,7 @@ async function factsBehind(
   const tester = physicalTester(
     {
       asked: supposing(asked, lifts),
-      // A wish that is a choice in the record holds by being there.
-      wishes: wishes.filter((wish) => names.has(`wish ${wish.load}`) && !model.lifts.has(`wish ${wish.load}`)),
+      wishes: wishes.filter((wish) => names.has(`wish ${wish.load}`)),
       holdsBudget: names.has("budget"),
       holdsMinutes: names.has("minutes"),
     },
@@ -194,10 +195,12 @@ export async function whyNot(
   const { demand } = readAsked(asked);
   const wish = demand.wishes.get(load);
   const rules = moveObstacles(index, demand, load);
+  let weighed: readonly PlanGroup[] = [];
   const answer = (outcome: WhyNotOutcome, kept: readonly ValuedWish[], solves: number): WhyNot => ({
     load,
     rules,
     kept: kept.map((each) => each.load),
+    weighed,
     outcome,
     solves,
   });
@@ -213,6 +216,7 @@ export async function whyNot(
         : keeps.flatMap((each) => demand.wishes.get(each) ?? [])
     ).filter((each) => each.load !== load);
     const model = wishModelOf(asked, near, choiceGroupsOf(asked, near), wish, kept);
+    weighed = [...model.planGroups.values()];
     const session = await solver.open(model.grouped.milp);
     try {
       const tester = groupTester(model.grouped, session, stop);

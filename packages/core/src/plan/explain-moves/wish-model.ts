@@ -27,10 +27,16 @@ export function problemAsked(asked: Asked): { readonly problem: RecordProblem; r
   return { demand, problem: movesProblemOf(index, policyOf(index.record), demand, { dominated: true }) };
 }
 
-const wishGroup = (wish: ValuedWish): PlanGroup =>
-  planGroup("wish", "wish", wish.load, { load: wish.load, wish: wish.wish, value: wish.value });
+/** `mayDim`: to give it up is to let the load dim; else, for a load to stay steady, to leave it on a block that is enabled. */
+const wishGroup = (wish: ValuedWish, mayDim = false): PlanGroup =>
+  planGroup("wish", "wish", wish.load, {
+    load: wish.load,
+    wish: wish.wish,
+    value: wish.value,
+    ...(mayDim ? { mayDim: 1 } : {}),
+  });
 
-/** A load kept steady by a wish alone, no feed of its own in question and every bank read: the wish can be supposed away in the record. */
+/** A load kept steady by a wish alone, steady as found, no feed of its own in question and every bank read: the wish can be supposed away in the record. */
 function steadyChoices(asked: Asked, near: Near, kept: readonly ValuedWish[], lifted: RecordProblem): ChoiceGroup[] {
   const { index } = readAsked(asked);
   const nearby = new Set(near.circuits.flatMap((circuit) => circuit.loads ?? []));
@@ -42,11 +48,14 @@ function steadyChoices(asked: Asked, near: Near, kept: readonly ValuedWish[], li
     const load = index.loads.get(wish.load);
     if (wish.wish !== "must-stay-steady" || load === undefined || !nearby.has(wish.load)) return [];
     if (suitabilityOf(load).may !== "yes") return [];
-    if (effects.some((each) => each.inDoubt.includes(load.id) || ("steady" in each && each.steady.includes(load.id))))
-      return [];
+    const isTold = (each: (typeof effects)[number]): boolean =>
+      each.spoiled.includes(load.id) ||
+      each.inDoubt.includes(load.id) ||
+      ("steady" in each && each.steady.includes(load.id));
+    if (effects.some(isTold)) return [];
     return [
       {
-        group: wishGroup(wish),
+        group: wishGroup(wish, true),
         lift: withWish(load.id, "nice-to-dim", 0.001),
         forbids: {
           pattern: (_module, pattern) => pattern.dims.includes(load.id),
