@@ -12,6 +12,7 @@ export type Made =
 
 const NONE: Made = { kind: "none" };
 const SIXTIETHS = 60;
+const NO_STOCK: number[] = [];
 
 /** Prices and rates as whole numbers, and the kinds of which there is stock. */
 export interface Money {
@@ -61,7 +62,7 @@ function leaf(option: Option, money: Money): Partial<Made> {
 
 function join(a: Partial<Made>, b: Partial<Made>, money: Money): Partial<Made> | undefined {
   let cost = a.cost + b.cost;
-  const stock: number[] = [];
+  const stock: number[] = money.stocked.length === 0 ? NO_STOCK : [];
   for (let i = 0; i < money.stocked.length; i++) {
     const wanted = (a.stock[i] ?? 0) + (b.stock[i] ?? 0);
     const kind = money.stocked[i];

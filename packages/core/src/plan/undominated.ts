@@ -30,21 +30,15 @@ function standsIn<Made>(a: Partial<Made>, b: Partial<Made>, rivalry: Rivalry): b
 
 /** The partial plans that no other can stand in for, cheapest first. Ties go to less work, then to the one that came first. */
 export function undominated<Made>(partials: Partial<Made>[], rivalry: Rivalry): Partial<Made>[] {
-  const order = partials
-    .map((partial, i) => ({ partial, i }))
-    .sort(
-      (a, b) =>
-        a.partial.cost - b.partial.cost ||
-        b.partial.value - a.partial.value ||
-        a.partial.touched - b.partial.touched ||
-        a.partial.minutes - b.partial.minutes ||
-        a.i - b.i,
-    );
+  // A sort keeps the order of equals.
+  const order = [...partials].sort(
+    (a, b) => a.cost - b.cost || b.value - a.value || a.touched - b.touched || a.minutes - b.minutes,
+  );
   const kept: Partial<Made>[] = [];
   const isPlain = !rivalry.minutesCount && rivalry.priceOfStocked.length === 0;
   // Without stock or a limit on minutes, the best value so far for each count of touched modules says all that is needed.
   const bestValue: number[] = [];
-  for (const { partial } of order) {
+  for (const partial of order) {
     if (isPlain) {
       let isBeaten = false;
       for (let touched = 0; touched <= partial.touched && !isBeaten; touched++)
