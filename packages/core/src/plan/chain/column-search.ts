@@ -1,15 +1,16 @@
 import type { Weights } from "./chain-problem.js";
 import { type LaidPattern, layPattern, lowOf, penaliseCurrent, quickBound, traceLeast } from "./laid-pattern.js";
-import type { PreparedPattern } from "./prepared.js";
+import type { Away, PreparedPattern } from "./prepared.js";
 
 const EPSILON = 1e-9;
 
-/** What a column may cost and how many wires its module may move at most. */
+/** What a module's own part of a solution may cost and how many wires it may move at most, circuits it leaves to its neighbours included. */
 export interface ColumnLimits {
   readonly cost: number;
   readonly wires: number;
 }
 
+const NOTHING: Away = { cost: 0, wires: 0 };
 const NO_LIMITS: ColumnLimits = { cost: Number.POSITIVE_INFINITY, wires: Number.POSITIVE_INFINITY };
 
 /** What the search shows of a column it has reached. `options` (places in the laid list) is the search's own list: copy what is kept. */
@@ -30,11 +31,18 @@ export function searchLaid(
   const { limitMicroA } = prepared.pattern;
   const n = from.length - 1;
   const taken: number[] = [];
-  // A circuit of its own that it does not hold is moved elsewhere: one wire at least.
-  const isOwn = Uint8Array.from({ length: n }, (_, i) =>
-    Number(prepared.side[option[from[i] as number] as number] === 1),
-  );
-  const leftAway = prepared.ownCount - isOwn.reduce((sum, own) => sum + own, 0);
+  // A circuit of its own that it does not hold is held next door: that costs something there.
+  const away = Array.from({ length: n }, (_, i) => {
+    const first = option[from[i] as number] as number;
+    return prepared.away.get(prepared.circuits[prepared.owner[first] as number] as number) ?? NOTHING;
+  });
+  let startCost = prepared.pattern.cost;
+  let startWires = 0;
+  for (const each of prepared.away.values())
+    if (!away.includes(each)) {
+      startCost += each.cost;
+      startWires += each.wires;
+    }
   const go = (i: number, sum: number, state: number, microA: number, cost: number, wires: number): void => {
     const limit = limitOf();
     if (sum + (rest[i * count + state] as number) > limit) return;
@@ -60,11 +68,12 @@ export function searchLaid(
       go(i + 1, sum + (weighed[o] as number), to, draws, costs, moved);
       taken.pop();
     }
-    const without = wires + (isOwn[i] as number);
-    if (without <= most.wires) go(i + 1, sum, state, microA, cost, without);
+    const { cost: awayCost, wires: awayWires } = away[i] as Away;
+    if (awayCost < Number.POSITIVE_INFINITY && cost + awayCost <= most.cost && wires + awayWires <= most.wires)
+      go(i + 1, sum, state, microA, cost + awayCost, wires + awayWires);
   };
-  const { cost } = prepared.pattern;
-  if (leftAway <= most.wires && cost <= most.cost) go(0, laid.base, start, 0, cost, leftAway);
+  if (startCost < Number.POSITIVE_INFINITY && startCost <= most.cost && startWires <= most.wires)
+    go(0, laid.base, start, 0, startCost, startWires);
 }
 
 /** The least column of one pattern, or none below `limit`. Options are places in the laid list. */

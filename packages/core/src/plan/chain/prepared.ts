@@ -6,8 +6,8 @@ export interface PreparedPattern {
   readonly at: number;
   readonly pattern: ChainPattern;
   readonly states: SlotStates;
-  /** Circuits of its module, held or not. */
-  readonly ownCount: number;
+  /** For each circuit of its module what holding it next door costs at least. */
+  readonly away: ReadonlyMap<number, Away>;
   /** What touching its module adds to a bound: its part of the cost of the places that this opens. */
   readonly share: number;
   /** Places of the circuits in the problem. */
@@ -25,6 +25,12 @@ export interface PreparedPattern {
   readonly cost: Float64Array;
   readonly value: Float64Array;
   readonly wires: Float64Array;
+}
+
+/** What a circuit costs at least, and moves, where a neighbour holds it. */
+export interface Away {
+  readonly cost: number;
+  readonly wires: number;
 }
 
 export interface Prepared {
@@ -45,6 +51,7 @@ function preparePattern(
   problem: ChainProblem,
   bits: Int32Array,
   share: number,
+  away: ReadonlyMap<number, Away>,
   module: number,
   at: number,
 ): PreparedPattern {
@@ -64,7 +71,7 @@ function preparePattern(
     at,
     pattern,
     states,
-    ownCount: problem.homes.filter((home) => home === module).length,
+    away,
     share: pattern.isTouched ? share : 0,
     circuits,
     from,
@@ -80,6 +87,25 @@ function preparePattern(
   };
 }
 
+/** For each circuit of a module the least that holding it next door costs; none where nobody can. */
+function awayFrom(problem: ChainProblem, module: number): Map<number, Away> {
+  const away = new Map<number, Away>();
+  problem.homes.forEach((home, circuit) => {
+    if (home !== module) return;
+    let cost = Number.POSITIVE_INFINITY;
+    let wires = Number.POSITIVE_INFINITY;
+    for (const at of [module - 1, module + 1])
+      for (const { options } of problem.modules[at]?.patterns ?? [])
+        for (const option of options)
+          if (option.circuit === circuit) {
+            cost = Math.min(cost, option.cost);
+            wires = Math.min(wires, option.wires);
+          }
+    away.set(circuit, { cost, wires });
+  });
+  return away;
+}
+
 /** The problem laid out for the search. */
 export function prepare(problem: ChainProblem): Prepared {
   const size = problem.modules.map(() => 0);
@@ -88,6 +114,7 @@ export function prepare(problem: ChainProblem): Prepared {
     size[home] = (size[home] ?? 0) + 1;
     return bit;
   });
+  const away = problem.modules.map((_, m) => awayFrom(problem, m));
   // However many modules of a place are touched, their shares together are no more than its opening costs.
   const shares = problem.places.map(
     (cost, place) => cost / Math.max(1, problem.modules.filter(({ places }) => places.includes(place)).length),
@@ -96,7 +123,9 @@ export function prepare(problem: ChainProblem): Prepared {
     problem,
     modules: problem.modules.map((module, m) => {
       const share = module.places.reduce((sum, place) => sum + (shares[place] ?? 0), 0);
-      return module.patterns.map((_, at) => preparePattern(problem, bits, share, m, at));
+      return module.patterns.map((_, at) =>
+        preparePattern(problem, bits, share, away[m] as ReadonlyMap<number, Away>, m, at),
+      );
     }),
     whole: size.map((count) => 2 ** count - 1),
     size,
