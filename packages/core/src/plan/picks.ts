@@ -5,7 +5,7 @@ const best = (plans: readonly Plan[], isBetter: (a: Plan, b: Plan) => boolean): 
 
 /**
  * Named plans on the front. `least-for-all-musts`: the cheapest that leaves as few musts unmet as any; only where there are musts. `most-light`: the cheapest of the
- * highest wish value. `least-disturbance`: the fewest modules touched among those that leave as few musts unmet as any (without musts: that give anything
+ * highest wish value. `least-disturbance`: the fewest wires moved and then the fewest modules touched among those that leave as few musts unmet as any (without musts: that give anything
  * at all), then the most light, then the cheapest. `best-per-money`: the most wish value gained for each cent over the cheapest plan.
  */
 export function picksOf(plans: readonly Plan[], hasMusts: boolean): Pick[] {
@@ -32,9 +32,10 @@ export function picksOf(plans: readonly Plan[], hasMusts: boolean): Pick[] {
     best(
       hasMusts ? enough : something.length > 0 ? something : plans,
       (a, b) =>
-        a.modulesTouched < b.modulesTouched ||
-        (a.modulesTouched === b.modulesTouched &&
-          (a.wishValue > b.wishValue || (a.wishValue === b.wishValue && a.costCents < b.costCents))),
+        (a.wiresMoved - b.wiresMoved ||
+          a.modulesTouched - b.modulesTouched ||
+          b.wishValue - a.wishValue ||
+          a.costCents - b.costCents) < 0,
     ),
   );
   const gain = (plan: Plan): number => plan.wishValue - cheapest.wishValue;

@@ -14,6 +14,8 @@ export type Region = readonly { readonly position: Position; readonly options: r
 const grave = (finding: Finding): boolean => finding.severity === "stop" || finding.severity === "mend";
 const keyOf = (finding: Finding): string => `${finding.code} ${finding.subject.id} ${finding.severity}`;
 
+const changesNothing = (plan: Plan): boolean => plan.modulesTouched === 0 && plan.wiresMoved === 0;
+
 /** What the check needs to know, and what it has found so far. */
 export interface Sieve {
   readonly cuts: Cut[];
@@ -33,11 +35,11 @@ export function sieveOf(index: CoachIndex, check: RecordCheck, mostChecks: numbe
   return {
     cuts: [],
     cutOptions: new Set(),
-    isCleared: (plan) => plan.modulesTouched === 0 || seen.get(plan.id)?.length === 0,
+    isCleared: (plan) => changesNothing(plan) || seen.get(plan.id)?.length === 0,
     hasFailed: (plan) => (seen.get(plan.id)?.length ?? 0) > 0,
     asksLeft: () => mostChecks - asks,
     newFindings(plan) {
-      if (plan.modulesTouched === 0) return [];
+      if (changesNothing(plan)) return [];
       const known = seen.get(plan.id);
       if (known !== undefined) return known;
       asks++;
