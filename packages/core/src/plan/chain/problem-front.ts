@@ -26,6 +26,8 @@ export interface ProblemFrontOptions {
   readonly signal?: StopSignal | undefined;
   /** Awaited between turns, so that a stop can be heard and a screen drawn. */
   readonly breathe?: (() => Promise<void>) | undefined;
+  /** `solver`: every point by the solver, also where the modules stand in a row: a second opinion. */
+  readonly way?: "row" | "solver" | undefined;
   /** Steps spent on one corner of a row before the solver is asked. */
   readonly effort?: number;
 }
@@ -181,7 +183,7 @@ export async function frontOfProblem(problem: MovesProblem, options: ProblemFron
   const late = lateSolver(problem, options);
   const because = notAChain(problem);
   try {
-    return because === undefined
+    return because === undefined && options.way !== "solver"
       ? await byChain(problem, options, late)
       : await bySolver(problem, options, late, because);
   } finally {
