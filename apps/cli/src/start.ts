@@ -25,6 +25,7 @@ import { bookFor, packetFor } from "./papers.js";
 import { planMeant } from "./plan-pick.js";
 import { recordWith } from "./plan-record.js";
 import { searchPlans } from "./plan-search.js";
+import { planLines } from "./plan-text.js";
 
 /** The date on the demo's papers, so that they are the same at every run. */
 const DEMO_DATE = "2026-05-09";
@@ -80,7 +81,7 @@ async function job(folder: string): Promise<void> {
   const plan = planMeant(front, front.picks[0]?.name ?? "");
   await keep("plans.json", jsonText(front));
   say(
-    `Plan      ${front.plans.length} plans worth choosing from, 0 to ${Math.max(...front.plans.map((each) => each.dims.length))} lights dimmed; proposed: ${plan.dims.length} lights dimmed, ${plan.modulesTouched} modules changed, ${plan.minutes} min, ${money(plan.costCents, currency)}`,
+    `Plan      ${front.plans.length} plans worth choosing from, 0 to ${Math.max(...front.plans.map((each) => each.dims.length))} lights dimmed; proposed: ${plan.dims.length} lights dimmed, ${plan.modulesTouched} modules changed, ${plan.wiresMoved === 1 ? "1 wire" : `${plan.wiresMoved} wires`} moved, ${plan.minutes} min, ${money(plan.costCents, currency)}`,
   );
   if (plan.unmet.length > 0)
     say(`          ${plan.unmet.length} wishes stay unmet; the packet says which rule stops each`);
@@ -108,12 +109,18 @@ async function job(folder: string): Promise<void> {
       : `          Not to be signed yet: ${stops.length} things stand in the way, named in proof.json; first ${stops[0] ?? ""}`,
   );
 
-  const changes = plan.modules
-    .filter((choice) => choice.isTouched)
-    .map((choice) => ({
-      what: `${afterIndex.modules.get(choice.module)?.name ?? choice.module}: ${choice.from ?? "unknown"} out, ${choice.to} in`,
-      why: asked?.title ?? "asked for",
-    }));
+  const why = asked?.title ?? "asked for";
+  const changes = [
+    ...plan.modules
+      .filter((choice) => choice.isTouched)
+      .map((choice) => ({
+        what: `${afterIndex.modules.get(choice.module)?.name ?? choice.module}: ${choice.from ?? "unknown"} out, ${choice.to} in`,
+        why,
+      })),
+    ...planLines({ ...plan, modules: [], fuses: [] }, index, currency)
+      .slice(1)
+      .map((line) => ({ what: line.trim(), why })),
+  ];
   await keep(
     "book.pdf",
     await bookFor({ record: after, findings: checkRecord(afterIndex), proof, changes, date: DEMO_DATE, units }),
