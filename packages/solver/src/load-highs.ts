@@ -7,6 +7,8 @@ export interface HighsPlace {
   readonly wasmUrl?: string;
   /** The file's bytes, where the app holds them already. */
   readonly wasmBytes?: Uint8Array;
+  /** The program compiled already (a `WebAssembly.Module`). */
+  readonly wasmModule?: object;
 }
 
 /** Brings the solver's own loader; a test hands over one that fails. */
@@ -23,6 +25,9 @@ export async function loadHighs(place: HighsPlace = {}, loader: HighsLoader = pa
     return await loader({
       ...(place.wasmUrl === undefined ? {} : { locateFile: () => place.wasmUrl as string }),
       ...(place.wasmBytes === undefined ? {} : { wasmBinary: place.wasmBytes }),
+      ...(place.wasmModule === undefined
+        ? {}
+        : { wasmModule: place.wasmModule as NonNullable<InitOptions["wasmModule"]> }),
     });
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);

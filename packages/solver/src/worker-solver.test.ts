@@ -103,6 +103,15 @@ describe("the solver in a worker", () => {
     expect(await session.solve()).toMatchObject({ status: "optimal", objective: 15 });
   });
 
+  it("names the address where the solver's file is not", async () => {
+    const lost = highsWorker({ wasmUrl: "/nowhere/highs.wasm" });
+    await expect(lost.open(reaching(3, 2))).rejects.toMatchObject({
+      code: "solver-not-loaded",
+      message: expect.stringContaining("/nowhere/highs.wasm"),
+    });
+    lost.close();
+  });
+
   it("ends with what waits refused when it is closed", async () => {
     const brief = highsWorker();
     const session: MilpSession = await brief.open(reaching(9, 20));

@@ -12,13 +12,20 @@ const GRACE_MS = 150;
  * Where memory can be shared, a stop is seen at the solver's next checkpoint; where it cannot, or no checkpoint comes in time, the thread is ended, the
  * best answer and bound reported until then are the answer, and the next solve starts a fresh thread.
  */
-export function workerSolver(spawn: SpawnWorker, place: HighsPlace = {}): MilpSolver {
+export function workerSolver(
+  spawn: SpawnWorker,
+  place: HighsPlace = {},
+  prepare: (place: HighsPlace) => Promise<HighsPlace> = async (same) => same,
+): MilpSolver {
   const models = new Map<number, Milp>();
   const queue: Job[] = [];
   let worker: WorkerEnd | undefined;
   /** Sessions whose model the present thread holds. */
   let held = new Set<number>();
   let active: Job | undefined;
+  /** Where workers find the solver's program, once that is made ready. */
+  let prepared = place;
+  let preparing: Promise<void> | undefined;
   let sessions = 0;
   let jobs = 0;
 
@@ -76,7 +83,7 @@ export function workerSolver(spawn: SpawnWorker, place: HighsPlace = {}): MilpSo
     if (!held.has(session)) {
       const milp = models.get(session);
       if (milp === undefined) finish((each) => each.reject(closedSession()));
-      else worker?.post({ kind: "open", job: id, session, milp, place });
+      else worker?.post({ kind: "open", job: id, session, milp, place: prepared });
     } else if (job.message !== undefined) worker?.post(job.message);
   };
   const next = () => {
@@ -113,6 +120,10 @@ export function workerSolver(spawn: SpawnWorker, place: HighsPlace = {}): MilpSo
   return {
     async open(milp) {
       refuseFaults(milp);
+      preparing ??= prepare(place).then((ready) => {
+        prepared = ready;
+      });
+      await preparing;
       sessions += 1;
       const session = sessions;
       models.set(session, milp);
