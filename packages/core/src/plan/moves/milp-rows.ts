@@ -23,18 +23,10 @@ export class Draft {
 export const NO_END = Number.POSITIVE_INFINITY;
 const milliamps = (currentA: number): number => Math.round(currentA * 1e6) / 1e3;
 
-/** The sets of patterns that circuits of one module lean on: each placing's own, those of one mode together, and all. */
+/** The sets of patterns that the placings of one circuit on one module lean on, each once. */
 function leanings(placings: readonly Placing[]): number[][] {
-  const own = placings.map((placing) => placing.patterns);
-  const union = (chosen: readonly Placing[]): number[] =>
-    [...new Set(chosen.flatMap((placing) => placing.patterns))].sort((a, b) => a - b);
-  const sets = [
-    ...own.map((patterns) => [...patterns].sort((a, b) => a - b)),
-    union(placings.filter((placing) => placing.isDimmed)),
-    union(placings.filter((placing) => !placing.isDimmed)),
-    union(placings),
-  ];
-  return [...new Map(sets.filter((set) => set.length > 0).map((set) => [set.join(" "), set])).values()];
+  const sets = placings.map((placing) => [...placing.patterns].sort((a, b) => a - b)).filter((set) => set.length > 0);
+  return [...new Map(sets.map((set) => [set.join(" "), set])).values()];
 }
 
 /** Each circuit sits once, and only under a pattern that lets it sit so. */

@@ -47,12 +47,22 @@ interface Draft {
   readonly patterns: number[];
 }
 
+function keyOf({ module, isMoved, sitting }: Draft): string {
+  const flags =
+    Number(isMoved) +
+    2 * Number(sitting.isDimmed) +
+    4 * Number(sitting.takesDimmable) +
+    8 * Number(sitting.takesSwitchable) +
+    16 * Number(sitting.changesFuse) +
+    32 * Number(sitting.isRewired);
+  return `${module} ${flags} ${sitting.value} ${sitting.dims} / ${sitting.spoiled} / ${sitting.inDoubt}`;
+}
+
 /** The same way of sitting under several patterns is one placing. */
 function gathered(drafts: readonly Draft[]): Draft[] {
   const byKey = new Map<string, Draft>();
   for (const draft of drafts) {
-    const { sitting } = draft;
-    const key = JSON.stringify([draft.module, draft.isMoved, { ...sitting }]);
+    const key = keyOf(draft);
     const same = byKey.get(key);
     if (same === undefined) byKey.set(key, draft);
     else same.patterns.push(...draft.patterns);
