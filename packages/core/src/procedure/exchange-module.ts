@@ -103,7 +103,7 @@ export function exchangeModule(
   const { module } = choice;
   const at = { module };
   const labels = labelWireSteps(before, after, work, module);
-  const wires = unplugSteps(before, after, work, module);
+  const wires = unplugSteps(before, after, work, choice);
   const channels = labelChannelsStep(after, work, module);
   const screws = makeStep(`check-screws-${module}`, "check-screws", {}, at);
   if (!choice.isTouched) return { out: [...labels, ...wires], in: [], closing: [...channels, screws] };

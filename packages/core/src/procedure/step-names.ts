@@ -39,6 +39,7 @@ export function fuseLines(step: Step, before: CoachIndex, after: CoachIndex): st
     const ampere = (figure: NonNullable<typeof is>["ratedA"]) =>
       figure === undefined ? "size not on record" : `${typeof figure === "number" ? figure : figure.value} A`;
     const what = `channel ${circuit.channel ?? "?"} (${circuitName(before, before.circuits.get(circuit.id) ?? circuit)})`;
+    if (is === undefined && circuit.isSpare === true) return `channel ${circuit.channel ?? "?"}: spare, no fuse`;
     if (is === undefined) return `${what}: fuse not on record`;
     const size = ampere(is.ratedA);
     const changed = [

@@ -1,4 +1,4 @@
-import type { Plan } from "../plan/index.js";
+import type { ModuleChoice, Plan } from "../plan/index.js";
 import { figureValue } from "../quantity/index.js";
 import type { Circuit, CoachIndex, ModuleId } from "../record/index.js";
 import { isScrewedIn } from "./fuse-fitting.js";
@@ -61,14 +61,27 @@ export const labelWireSteps = (before: CoachIndex, after: CoachIndex, work: Wire
   );
 
 /** The labelled wires come off, their ends covered, their fuses kept with them. */
-export const unplugSteps = (before: CoachIndex, after: CoachIndex, work: WireWork, module: ModuleId): Step[] =>
+export const unplugSteps = (
+  before: CoachIndex,
+  after: CoachIndex,
+  work: WireWork,
+  { module, isTouched }: ModuleChoice,
+): Step[] =>
   unplugged(work, module).map((job) => {
     const circuit = before.circuits.get(job.circuit);
     const shares = job.kind === "feed" && (circuit?.loads ?? []).some((load) => load !== job.load);
     return makeStep(
       `unplug-wire-${jobKey(job)}`,
       "unplug-wire",
-      { ...whereOf(before, after, job), ...given({ fuseA: ratedA(circuit), shares: shares ? 1 : undefined }) },
+      {
+        ...whereOf(before, after, job),
+        ...given({
+          fuseA: ratedA(circuit),
+          shares: shares ? 1 : undefined,
+          // All fuses of a touched module are out by then.
+          fuseIsOut: isTouched ? 1 : undefined,
+        }),
+      },
       { module, circuit: job.circuit },
     );
   });

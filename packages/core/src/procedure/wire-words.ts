@@ -53,12 +53,14 @@ export function wireStepWords(code: WireStepCode, step: Step, before: CoachIndex
       return say(
         at.shares === 1
           ? `Take ${what} off its splice on the circuit of ${end("from")}; the other loads of the circuit stay on it.`
-          : `Take the fuse of ${what} out, then its wire off ${end("from")}, and cover the bare end.`,
+          : at.fuseIsOut === 1
+            ? `Take the wire of ${what} off ${end("from")} and cover the bare end.`
+            : `Take the fuse of ${what} out, then its wire off ${end("from")}, and cover the bare end.`,
         at.shares === 1
           ? "Close the splice again and cover the bare end."
           : text("fuseA") === undefined
             ? "What fuse is there is not on record: write its size on the label."
-            : `Its fuse (${text("fuseA")} A on record) goes into the holder at the wire's own name.`,
+            : `Its fuse (${text("fuseA")} A on record) stays with it: mark its slot in the holder with the wire's name.`,
       );
     case "move-wire":
       return say(
