@@ -29,6 +29,7 @@ async function bundled(input: string): Promise<string> {
     resolve: {
       extensionAlias: { ".js": [".ts", ".js"] },
       alias: {
+        "@fusebook/core/findings": here("../packages/core/src/findings/index.ts"),
         "@fusebook/core/plan": here("../packages/core/src/plan/index.ts"),
         "@fusebook/core/record": here("../packages/core/src/record/index.ts"),
         "@fusebook/solver/browser": here("../packages/solver/src/browser.ts"),
@@ -116,7 +117,7 @@ describe("the same record in a real browser", () => {
     onNode = [];
     for (const text of texts) onNode.push(await plansAsText(text, solver));
     solver.close();
-  });
+  }, 180_000);
 
   afterAll(async () => {
     await browser?.close();
