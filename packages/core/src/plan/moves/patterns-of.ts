@@ -46,23 +46,22 @@ interface Setting {
 }
 
 /**
- * The settings of a kind with the fixed loads alone: those its sheet lists, else every combination of blocks that may be enabled. `isSettled`: the user has said
- * something of this module's blocks, so that each combination must be a pattern of its own.
+ * The settings of a kind with the fixed loads alone: those its sheet lists, else every combination of blocks that may be enabled. `asked`: what the user has said of
+ * this module's blocks; then each combination must be a pattern of its own, or at least those asked for.
  */
-function settingsOf(kind: ModuleKind, checks: readonly BlockCheck[], isSettled: boolean): Setting[] {
+function settingsOf(kind: ModuleKind, checks: readonly BlockCheck[], asked: readonly DimBlockId[][]): Setting[] {
   const free = checks.filter((check) => check.obstacles.length === 0).map((check) => check.block.id);
   const listed = kind.bank?.options ?? [];
   if (listed.length > 0)
     return listed
       .map((setting) => ({ enables: unique(setting.enables), isFree: false }))
       .filter((setting) => setting.enables.every((id) => free.includes(id)));
-  if (isSetByChannel(kind) && !(isSettled && free.length <= MOST_COMBINED_BLOCKS))
-    return [{ enables: free, isFree: true }];
-  if (free.length > MOST_COMBINED_BLOCKS)
-    return [
-      { enables: [], isFree: false },
-      { enables: free, isFree: false },
-    ];
+  const exactly = asked
+    .filter((enables) => enables.every((id) => free.includes(id)))
+    .map((enables) => ({ enables: unique(enables), isFree: false }));
+  const isCombined = free.length <= MOST_COMBINED_BLOCKS;
+  if (isSetByChannel(kind) && !(asked.length > 0 && isCombined)) return [{ enables: free, isFree: true }, ...exactly];
+  if (!isCombined) return [{ enables: [], isFree: false }, { enables: free, isFree: false }, ...exactly];
   return Array.from({ length: 2 ** free.length }, (_, mask) => ({
     enables: free.filter((_id, i) => (mask >> i) % 2 === 1),
     isFree: false,
@@ -193,12 +192,12 @@ export function patternsOf(basis: Basis, ground: Ground): GroundPattern[] {
   const found = asFound(basis, ground);
   if (isLocked || present === undefined) return [found];
   const patterns: GroundPattern[] = [found];
-  const isSettled = basis.demand.fixedChoices.some(
-    ({ choice }) => choice.module === ground.module.id && choice.enables !== undefined,
+  const asked = basis.demand.fixedChoices.flatMap(({ choice }) =>
+    choice.module === ground.module.id && choice.enables !== undefined ? [[...choice.enables]] : [],
   );
   if (!isDead && (present.dimBlocks ?? []).length > 0) {
     const before = settingFound(ground.module, present);
-    for (const setting of settingsOf(present, ground.blocksOf(present), isSettled))
+    for (const setting of settingsOf(present, ground.blocksOf(present), asked))
       if (setting.isFree || before === undefined || !sameBlocks(setting.enables, before))
         patterns.push(touched(basis, ground, present, setting, false, []));
   }
@@ -207,7 +206,7 @@ export function patternsOf(basis: Basis, ground: Ground): GroundPattern[] {
     if (ratingObstacles(basis.index, kind, ground.fixed).length > 0 || fits.some((fit) => fit.obstacle !== undefined))
       continue;
     const fuses = fits.flatMap((fit) => fit.change ?? []);
-    for (const setting of settingsOf(kind, ground.blocksOf(kind), isSettled))
+    for (const setting of settingsOf(kind, ground.blocksOf(kind), asked))
       patterns.push(touched(basis, ground, kind, setting, true, fuses));
   }
   const seen = new Set<string>();
