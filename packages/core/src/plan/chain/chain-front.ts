@@ -70,7 +70,8 @@ class ChainSearch {
     const aim = front.aimOf(corner);
     const weights = weightsFor(aim, front.points, scale.range);
     const isWanted = () => front.corners.includes(corner);
-    return this.probe({ weights, aimed: weigh(aim, weights), aim, mostSteps: STEPS, isWanted });
+    const outcome = this.probe({ weights, aimed: weigh(aim, weights), aim, mostSteps: STEPS, isWanted });
+    return outcome === "done" && isWanted() ? "too-much" : outcome;
   }
 
   /** A corner open upwards: is a higher value proved impossible? If not, the weight of value rises until a point is found. */

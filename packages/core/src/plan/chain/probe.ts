@@ -47,7 +47,8 @@ function widen(ground: Ground, asked: Probe, priced: Priced, within: Measures, m
     const points = columns === undefined ? undefined : joinColumns(prepared, columns, gap, within, effort);
     if (points === undefined) return false;
     front.add(points);
-    front.prove(weights, priced.bound + gap, within);
+    // The whole gap reaches exactly what is aimed at, whatever the last digit of the sum.
+    front.prove(weights, gap >= whole ? aimed : priced.bound + gap, within);
     if (gap >= whole) return true;
     if (priced.bound + gap >= front.bestWeighed(weights, within) && !asked.isWanted()) return true;
     gap = Math.min(whole, gap * (before - effort.left < LITTLE_WORK ? MUCH_WIDER : WIDER));
