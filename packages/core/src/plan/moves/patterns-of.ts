@@ -9,8 +9,8 @@ import type { FuseChange } from "../plan.js";
 import { type Basis, type Ground, openChannels, worthOf } from "./ground.js";
 import type { MovePattern } from "./problem.js";
 
-/** What a channel does under a pattern. `free`: either, as needed. `unread`: nobody could read it, or the module is dead. */
-export type ChannelMode = "dims" | "switches" | "free" | "unread";
+/** What a channel does under a pattern. `free`: either, as needed. `unread`: nobody could read it. `dark`: nothing, as far as is known: the module is dead or of unknown kind. */
+export type ChannelMode = "dims" | "switches" | "free" | "unread" | "dark";
 
 /** A pattern with what the placings need to know; its price, parts and minutes in money are filled in with the whole problem. */
 export interface GroundPattern {
@@ -116,7 +116,7 @@ function asFound(basis: Basis, ground: Ground): GroundPattern {
     (present?.dimBlocks ?? []).map((block) => block.id),
   );
   const modeOf = (channel: number): ChannelMode => {
-    if (present === undefined || isDead) return "unread";
+    if (present === undefined || isDead) return "dark";
     if (found === undefined) return blocked.has(channel) ? "unread" : "switches";
     return enabled.has(channel) ? "dims" : "switches";
   };

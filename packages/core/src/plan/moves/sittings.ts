@@ -92,12 +92,11 @@ const dimmed = (check: KindCheck, fuse: FuseFit): Sitting => ({
 export function stayingUnder(basis: Basis, checks: KindChecks, at: GroundPattern, on: ChannelLoad): Sitting[] {
   const mode = at.modeOf(on.channel);
   const { kind, pattern } = at;
-  if (mode === "unread" || kind === undefined) {
+  if (mode === "unread" || mode === "dark" || kind === undefined) {
     // A dead module dims nothing; a bank that nobody could read leaves what was to stay steady in doubt.
-    const isDark = kind === undefined || pattern.key !== "as found";
-    const spoils = isDark ? [] : checks.of(kind, on).spoils;
+    const spoils = mode === "dark" || kind === undefined ? [] : checks.of(kind, on).spoils;
     const inDoubt = spoils.filter((load) => basis.demand.wishes.get(load)?.wish === "must-stay-steady");
-    const value = -inDoubt.reduce((sum, load) => sum + (basis.demand.wishes.get(load)?.value ?? 0), 0);
+    const value = inDoubt.reduce((sum, load) => sum - (basis.demand.wishes.get(load)?.value ?? 0), 0);
     return [
       {
         isDimmed: false,
