@@ -139,8 +139,8 @@ class FrontSearch {
     const front = await frontOfProblem(reduced.problem, {
       solver: this.choices.solver,
       signal: this.choices.signal,
-      onProgress: ({ points, open }) => {
-        latest = points;
+      onProgress: ({ points, open, areEndsKnown }) => {
+        latest = areEndsKnown ? points : points.slice(0, 1);
         this.found = points.length;
         this.open = open;
         this.report();

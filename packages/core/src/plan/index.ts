@@ -5,6 +5,7 @@ export {
   frontOfProblem,
   type ProblemFront,
   type ProblemFrontOptions,
+  worthiestForMoney,
 } from "./chain/index.js";
 export {
   boundsUnder,

@@ -18,6 +18,8 @@ export interface ChainFrontOptions {
 export interface ChainTurn {
   readonly points: readonly ChainPoint[];
   readonly corners: readonly Measures[];
+  /** True: the cheapest and the worthiest of all are among the points. */
+  readonly areEndsKnown: boolean;
   /** The search could not settle this corner: the caller does (a point in it, or undefined: there is none), or leaves it open. */
   readonly stuckAt?: Measures;
 }
@@ -93,16 +95,23 @@ class ChainSearch {
     return this.probe({ weights, aimed: weigh(aim, weights), aim, mostSteps: STEPS, isWanted: () => false });
   }
 
+  private isTop(corner: Measures): boolean {
+    return corner.cost >= this.topCost;
+  }
+
+  get areEndsKnown(): boolean {
+    return !this.ground.front.corners.some((corner) => this.isTop(corner) && corner.wires === Number.POSITIVE_INFINITY);
+  }
+
   /** Deals with one corner; the corner where it could not. */
   turn(): Measures | undefined {
     const { front } = this.ground;
-    const isTop = (each: Measures): boolean => each.cost >= this.topCost;
     const corner =
-      front.corners.find((each) => isTop(each) && each.wires === Number.POSITIVE_INFINITY) ??
-      front.corners.find((each) => !isTop(each)) ??
+      front.corners.find((each) => this.isTop(each) && each.wires === Number.POSITIVE_INFINITY) ??
+      front.corners.find((each) => !this.isTop(each)) ??
       front.corners[0];
     if (corner === undefined) return undefined;
-    const outcome = isTop(corner) ? this.climb(corner) : this.settle(corner);
+    const outcome = this.isTop(corner) ? this.climb(corner) : this.settle(corner);
     return outcome === "too-much" && front.corners.includes(corner) ? corner : undefined;
   }
 }
@@ -118,8 +127,12 @@ export function* chainFront(
   const search = new ChainSearch(problem, options.effort ?? EFFORT, options.mostCost);
   const { front } = search.ground;
   const leftOpen: Measures[] = [];
-  const turn = (): ChainTurn => ({ points: front.points, corners: [...front.corners, ...leftOpen] });
-  if (search.cheapest() === "no-solution") return { points: [], corners: [] };
+  const turn = (): ChainTurn => ({
+    points: front.points,
+    corners: [...front.corners, ...leftOpen],
+    areEndsKnown: search.areEndsKnown,
+  });
+  if (search.cheapest() === "no-solution") return { points: [], corners: [], areEndsKnown: true };
   yield turn();
   while (front.corners.length > 0) {
     const stuckAt = search.turn();

@@ -22,3 +22,4 @@ export {
 } from "./problem-front.js";
 export { rowOfModules } from "./row-of-modules.js";
 export { type Element, elementKey, withoutElements } from "./without-elements.js";
+export { worthiestForMoney } from "./worthiest-for-money.js";

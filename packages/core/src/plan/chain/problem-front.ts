@@ -18,6 +18,8 @@ export interface FrontProgress {
   readonly points: readonly FrontPoint[];
   /** Parts of the field in which more may lie; 0 at the end. */
   readonly open: number;
+  /** True: the cheapest and the worthiest of all are among them. */
+  readonly areEndsKnown: boolean;
 }
 
 export interface ProblemFrontOptions {
@@ -108,7 +110,7 @@ async function byChain(problem: MovesProblem, options: ProblemFrontOptions, late
     settled = undefined;
     const chainPoints = turn.points.filter((point) => point.columns.length > 0);
     points = extra.reduce<FrontPoint[]>((kept, point) => inOrder(addUnbeaten(kept, point) ?? kept), real(chainPoints));
-    options.onProgress?.({ points, open: turn.corners.length });
+    options.onProgress?.({ points, open: turn.corners.length, areEndsKnown: turn.areEndsKnown });
     const isStopped = options.signal?.aborted === true;
     if (done === true || isStopped)
       return {
@@ -162,7 +164,13 @@ async function bySolver(
     }
     if (answer.choice === undefined) front.close(dearest);
     else front.add([pointOf(problem, answer.choice)]);
-    options.onProgress?.({ points: inOrder(front.points), open: front.corners.length });
+    options.onProgress?.({
+      points: inOrder(front.points),
+      open: front.corners.length,
+      areEndsKnown: !front.corners.some(
+        (each) => each.cost >= within(problem).cost && each.wires === Number.POSITIVE_INFINITY,
+      ),
+    });
     await options.breathe?.();
   }
   return {
