@@ -40,7 +40,7 @@ const why = (error: unknown): string => {
 /** The line of progress on standard error, cut to the terminal's width. */
 function showProgress(text: string | undefined): void {
   if (process.stderr.isTTY !== true) return;
-  const width = Math.max(20, process.stderr.columns ?? 80) - 1;
+  const width = Math.max(20, process.stderr.columns || 80) - 1;
   process.stderr.write(`\r\u001b[K${text === undefined ? "" : text.slice(0, width)}`);
 }
 
@@ -83,7 +83,7 @@ export function realIo(): Io {
     progress: showProgress,
     interrupt: watchInterrupt,
     isTerminal: process.stdout.isTTY === true && process.env.NO_COLOR === undefined,
-    columns: process.stdout.columns ?? 100,
+    columns: process.stdout.columns || 100,
     today: new Date().toISOString().slice(0, 10),
   };
 }

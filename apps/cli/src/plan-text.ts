@@ -89,10 +89,19 @@ export function cutLines(front: Front, isStopped: boolean): string[] {
         ]),
     ...(isStopped
       ? ["Stopped before the end: these are the best plans found so far, and the list is not complete."]
-      : front.isComplete
+      : front.isComplete || front.unchecked.length > 0
         ? []
-        : [
-            `The list is not complete: ${front.unchecked.length === 0 ? "the search ended before every plan taken out was replaced by its next best" : `these plans were not checked as a whole: ${front.unchecked.join(", ")}`}.`,
-          ]),
+        : ["The list is not complete: the search ended before every plan taken out was replaced by its next best."]),
+    ...(front.unchecked.length === 0
+      ? []
+      : [
+          `Not checked by the findings as a whole, so nobody knows yet whether they are safe: ${front.unchecked.join(", ")}.`,
+        ]),
   ];
 }
+
+/** What must be said of a plan that somebody chose and that the search did not check. */
+export const uncheckedLine = (front: Front, chosen: Plan | undefined): string | undefined =>
+  chosen !== undefined && front.unchecked.includes(chosen.id)
+    ? `${chosen.id}: not checked by the findings as a whole; run fusebook check on the record after it before any work`
+    : undefined;

@@ -7,6 +7,7 @@ import { askedJob } from "../plan-asked.js";
 import { ASKED_HELP, ASKED_OPTIONS } from "../plan-options.js";
 import { jobOf, planMeant } from "../plan-pick.js";
 import { searchPlans } from "../plan-search.js";
+import { uncheckedLine } from "../plan-text.js";
 import { loadRecord, unitsOf } from "../records.js";
 
 /** The papers for the job. */
@@ -39,6 +40,8 @@ export const packet: Command = {
     const meant = text(values, "pick") ?? front.picks[0]?.name;
     if (meant === undefined) throw new Misuse("no plan can be offered for this record; fusebook plan says why");
     const plan = planMeant(front, meant);
+    const doubt = uncheckedLine(front, plan);
+    if (doubt !== undefined) io.err(doubt);
     const made = await packetFor({
       before,
       plan,

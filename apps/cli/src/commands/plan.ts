@@ -13,7 +13,7 @@ import { jobOf, planMeant } from "../plan-pick.js";
 import { frontPicture } from "../plan-picture.js";
 import { recordWith } from "../plan-record.js";
 import { type Found, searchPlans } from "../plan-search.js";
-import { cutLines, frontTable, planLines, unmetLines } from "../plan-text.js";
+import { cutLines, frontTable, planLines, uncheckedLine, unmetLines } from "../plan-text.js";
 import { explainWish } from "../plan-why.js";
 import { loadRecord } from "../records.js";
 
@@ -123,6 +123,8 @@ export const plan: Command = {
     const found = await searchPlans(index, asked, io);
     const chosen = meant === undefined ? undefined : planMeant(found, meant);
     for (const fault of found.faults) io.err(`${fault.message} [${fault.code}]`);
+    const doubt = uncheckedLine(found, chosen);
+    if (doubt !== undefined) io.err(doubt);
     const currency = policyOf(record).currency;
     const picture = await writePicture(
       io,
