@@ -31,8 +31,7 @@ function canBind(problem: MovesProblem): boolean {
 }
 
 /** Why this problem is not one of a row of modules; undefined: it is. */
-export function notAChain(problem: MovesProblem): "parts" | "minutes" | "feeders" | "size" | "reach" | undefined {
-  if (problem.modules.some(({ patterns }) => patterns.some((pattern) => pattern.part !== undefined))) return "parts";
+export function notAChain(problem: MovesProblem): "minutes" | "feeders" | "size" | "reach" | undefined {
   if (problem.mostMinutes !== undefined) return "minutes";
   if (canBind(problem)) return "feeders";
   const sizes = problem.modules.map((_, m) => problem.circuits.filter((circuit) => circuit.home === m).length);
@@ -72,6 +71,8 @@ export function chainOfProblem(problem: MovesProblem): ChainForm {
         cost: pattern.cost / costUnit,
         value: pattern.value / valueUnit,
         isTouched: pattern.isTouched,
+        fits: pattern.part,
+        frees: pattern.frees,
         slots: pattern.slots,
         dimmable: pattern.dimmable,
         switchable: pattern.switchable,
@@ -98,6 +99,7 @@ export function chainOfProblem(problem: MovesProblem): ChainForm {
     chain: {
       homes: problem.circuits.map((circuit) => seat.get(circuit.home) ?? 0),
       modules,
+      parts: problem.parts.map(({ inStock, price }) => ({ inStock, price: price / costUnit })),
       places: problem.places.map((place, k) => (isAlways(k) ? 0 : place.cost / costUnit)),
     },
     alwaysPaid: problem.places.reduce((sum, place, k) => (isAlways(k) ? sum + place.cost : sum), 0),

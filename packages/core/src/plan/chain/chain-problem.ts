@@ -24,6 +24,9 @@ export interface ChainPattern {
   readonly cost: number;
   readonly value: number;
   readonly isTouched: boolean;
+  /** Takes one of this part, gives one of that part back. */
+  readonly fits?: number | undefined;
+  readonly frees?: number | undefined;
   readonly slots: number;
   readonly dimmable: number;
   readonly switchable: number;
@@ -48,6 +51,8 @@ export interface ChainProblem {
   readonly modules: readonly ChainModule[];
   /** What opening each place costs, once. */
   readonly places: readonly number[];
+  /** What is in stock or may be freed: what is fitted beyond both is bought (Infinity: cannot be). */
+  readonly parts: readonly { readonly inStock: number; readonly price: number }[];
 }
 
 /** What a module does in one solution: the pattern and the options taken, by their places in the lists. */

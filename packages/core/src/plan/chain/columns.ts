@@ -30,7 +30,12 @@ export interface Effort {
 }
 
 const standsIn = (a: HeldColumn, b: HeldColumn): boolean =>
-  a.cost <= b.cost && a.value >= b.value && a.wires <= b.wires && (a.opens & ~b.opens) === 0;
+  a.cost <= b.cost &&
+  a.value >= b.value &&
+  a.wires <= b.wires &&
+  (a.opens & ~b.opens) === 0 &&
+  (a.pattern.fitsAt < 0 || a.pattern.fitsAt === b.pattern.fitsAt) &&
+  (b.pattern.freesAt < 0 || a.pattern.freesAt === b.pattern.freesAt);
 
 function columnsOfModule(
   prepared: Prepared,

@@ -13,11 +13,11 @@ interface Label {
   readonly wires: number;
   readonly slack: number;
   readonly opened: number;
+  /** Of each part: how many it takes more than it gives back. */
+  readonly taken: readonly number[];
   readonly column: HeldColumn | undefined;
   readonly before: Label | undefined;
 }
-
-const START: Label = { cost: 0, value: 0, wires: 0, slack: 0, opened: 0, column: undefined, before: undefined };
 
 const openingCost = (prepared: Prepared, fresh: number): number => {
   let cost = 0;
@@ -26,11 +26,16 @@ const openingCost = (prepared: Prepared, fresh: number): number => {
   return cost;
 };
 
-/** `a` can stand in for `b` in every plan, even where it must still open what `b` has open of the places ahead. */
+/** `a` can stand in for `b` in every plan, even where it must still open what `b` has open of the places ahead and buy the parts that it takes more of. */
 function standsIn(prepared: Prepared, a: Label, b: Label, ahead: number): boolean {
   if (a.cost > b.cost || a.value < b.value || a.wires > b.wires) return false;
   const fresh = b.opened & ~a.opened & ahead;
-  return fresh === 0 || a.cost + openingCost(prepared, fresh) <= b.cost;
+  let cost = a.cost + (fresh === 0 ? 0 : openingCost(prepared, fresh));
+  for (let k = 0; k < a.taken.length && cost <= b.cost; k++) {
+    const more = (a.taken[k] as number) - (b.taken[k] as number);
+    if (more > 0) cost += more * (prepared.problem.parts[k]?.price ?? 0);
+  }
+  return cost <= b.cost;
 }
 
 function insert(prepared: Prepared, labels: Label[], label: Label, ahead: number): void {
@@ -41,13 +46,29 @@ function insert(prepared: Prepared, labels: Label[], label: Label, ahead: number
   labels.push(label);
 }
 
-function pointOf(label: Label): ChainPoint {
+function takenWith(prepared: Prepared, taken: readonly number[], { pattern }: HeldColumn): readonly number[] {
+  if (pattern.fitsAt < 0 && pattern.freesAt < 0) return taken;
+  const first = prepared.problem.homes.length;
+  return taken.map((count, k) => count + Number(pattern.fitsAt === first + k) - Number(pattern.freesAt === first + k));
+}
+
+/** What a complete solution must buy. */
+function buying(prepared: Prepared, label: Label): number {
+  let cost = 0;
+  label.taken.forEach((count, k) => {
+    const part = prepared.problem.parts[k];
+    if (part !== undefined && count > part.inStock) cost += (count - part.inStock) * part.price;
+  });
+  return cost;
+}
+
+function pointOf(prepared: Prepared, label: Label): ChainPoint {
   const columns: ChainPoint["columns"][number][] = [];
   for (let at: Label | undefined = label; at?.column !== undefined; at = at.before) {
     const { pattern, options } = at.column;
     columns.unshift({ pattern: pattern.at, options: options.map((option) => pattern.option[option] as number) });
   }
-  return { cost: label.cost, value: label.value, wires: label.wires, columns };
+  return { cost: label.cost + buying(prepared, label), value: label.value, wires: label.wires, columns };
 }
 
 /** For each module the places that it or a later one may still open. */
@@ -78,7 +99,17 @@ export function joinColumns(
   if (endings === undefined) return undefined;
   if (endings[0]?.has(0) !== true) return [];
   const ahead = placesAhead(prepared);
-  let states = new Map<number, State>([[0, { uncovered: 0, covered: 0, labels: [START] }]]);
+  const start: Label = {
+    cost: 0,
+    value: 0,
+    wires: 0,
+    slack: 0,
+    opened: 0,
+    taken: prepared.problem.parts.map(() => 0),
+    column: undefined,
+    before: undefined,
+  };
+  let states = new Map<number, State>([[0, { uncovered: 0, covered: 0, labels: [start] }]]);
   for (let m = 0; m < columns.length; m++) {
     const whole = prepared.whole[m] ?? 0;
     const scale = 2 ** (prepared.size[m + 1] ?? 0);
@@ -118,6 +149,7 @@ export function joinColumns(
               wires: label.wires + column.wires,
               slack: label.slack + column.slack,
               opened: label.opened | column.opens,
+              taken: takenWith(prepared, label.taken, column),
               column,
               before: label,
             },
@@ -127,5 +159,7 @@ export function joinColumns(
       }
     states = next;
   }
-  return (states.get(0)?.labels ?? []).map(pointOf);
+  return (states.get(0)?.labels ?? [])
+    .map((label) => pointOf(prepared, label))
+    .filter((point) => point.cost < Number.POSITIVE_INFINITY);
 }

@@ -28,12 +28,17 @@ const weighOption = (prepared: PreparedPattern, option: number, weights: Weights
   weights.perWire * (prepared.wires[option] as number) -
   price;
 
-const baseOf = ({ pattern, share }: PreparedPattern, weights: Weights): number =>
-  weights.perCost * (pattern.cost + share) - weights.perValue * pattern.value;
+const baseOf = (prepared: PreparedPattern, weights: Weights, prices: Float64Array): number => {
+  const { pattern, share, fitsAt, freesAt } = prepared;
+  let base = weights.perCost * (pattern.cost + share) - weights.perValue * pattern.value;
+  if (fitsAt >= 0) base += prices[fitsAt] as number;
+  if (freesAt >= 0) base -= prices[freesAt] as number;
+  return base;
+};
 
 /** A quick bound: every circuit at its best, channels not counted. */
 export function quickBound(prepared: PreparedPattern, weights: Weights, prices: Float64Array): number {
-  let bound = baseOf(prepared, weights);
+  let bound = baseOf(prepared, weights, prices);
   const { circuits, from } = prepared;
   for (let i = 0; i < circuits.length; i++) {
     const price = prices[circuits[i] as number] as number;
@@ -99,7 +104,7 @@ export function layPattern(
   for (let i = 0; i < kept.length; i++) laidFrom[i + 1] = (laidFrom[i] as number) + (kept[i]?.options.length as number);
   const laid = {
     prepared,
-    base: baseOf(prepared, weights),
+    base: baseOf(prepared, weights, prices),
     from: laidFrom,
     option: Int32Array.from(kept.flatMap((each) => each.options)),
     weighed: Float64Array.from(kept.flatMap((each) => each.weighed)),

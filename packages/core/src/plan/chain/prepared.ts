@@ -10,6 +10,9 @@ export interface PreparedPattern {
   readonly away: ReadonlyMap<number, Away>;
   /** What touching its module adds to a bound: its part of the cost of the places that this opens. */
   readonly share: number;
+  /** Where the prices of the part it takes and of the one it gives back stand, behind those of the circuits; -1: none. */
+  readonly fitsAt: number;
+  readonly freesAt: number;
   /** Places of the circuits in the problem. */
   readonly circuits: Int32Array;
   /** Options of circuit `i` are `from[i]` up to `from[i + 1]`. */
@@ -73,6 +76,8 @@ function preparePattern(
     states,
     away,
     share: pattern.isTouched ? share : 0,
+    fitsAt: pattern.fits === undefined ? -1 : problem.homes.length + pattern.fits,
+    freesAt: pattern.frees === undefined ? -1 : problem.homes.length + pattern.frees,
     circuits,
     from,
     option: Int32Array.from(order, ({ i }) => i),

@@ -13,7 +13,13 @@ const apart = (a: number, b: number, floor: number): number => Math.abs(Math.log
 export function priceBookOf(problem: ChainProblem, scale: ProblemScale): PriceBook {
   const known: Priced[] = [];
   // Where cost weighs nothing, no circuit is worth more than its best value: with these prices the bound is the sum of those.
-  const worth = new Float64Array(problem.homes.length);
+  const count = problem.homes.length + problem.parts.length;
+  const worth = new Float64Array(count);
+  // A part that can be bought counts at first what it costs.
+  const start = new Float64Array(count);
+  problem.parts.forEach(({ price }, k) => {
+    start[problem.homes.length + k] = Number.isFinite(price) ? price : 0;
+  });
   for (const { patterns } of problem.modules)
     for (const { options } of patterns)
       for (const { circuit, value } of options) worth[circuit] = Math.min(worth[circuit] as number, -value);
@@ -21,7 +27,7 @@ export function priceBookOf(problem: ChainProblem, scale: ProblemScale): PriceBo
     add: (priced) => void known.push(priced),
     nearest(weights) {
       const alike = known.filter((each) => each.weights.perCost === weights.perCost);
-      if (alike.length === 0) return weights.perCost === 0 ? worth : new Float64Array(problem.homes.length);
+      if (alike.length === 0) return weights.perCost === 0 ? worth : start;
       const floor = (0.01 * scale.step.cost) / scale.step.value;
       const distance = (each: Priced): number =>
         apart(each.weights.perValue, weights.perValue, floor) +

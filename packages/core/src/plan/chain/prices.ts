@@ -31,8 +31,12 @@ const DEFLECTION = 0.6;
 
 function priceOnce(prepared: Prepared, weights: Weights, prices: Float64Array): Step | undefined {
   const columns: LeastColumn[] = [];
+  const { homes, parts } = prepared.problem;
   let bound = 0;
-  for (const price of prices) bound += price;
+  for (let i = 0; i < homes.length; i++) bound += prices[i] as number;
+  parts.forEach(({ inStock }, k) => {
+    bound -= inStock * (prices[homes.length + k] as number);
+  });
   for (const patterns of prepared.modules) {
     const column = leastColumn(patterns, weights, prices);
     if (column === undefined) return undefined;
@@ -42,14 +46,21 @@ function priceOnce(prepared: Prepared, weights: Weights, prices: Float64Array): 
   return { bound, columns };
 }
 
-/** For each circuit: 1 less the number of modules that take it. */
-function missingIn(step: Step, count: number): Float64Array {
-  const missing = new Float64Array(count).fill(1);
-  for (const { pattern, options } of step.columns)
+/** For each circuit: 1 less the number of modules that take it. For each part: how many are taken beyond stock and what is given back. */
+function missingIn(prepared: Prepared, step: Step): Float64Array {
+  const { homes, parts } = prepared.problem;
+  const missing = new Float64Array(homes.length + parts.length).fill(1);
+  parts.forEach(({ inStock }, k) => {
+    missing[homes.length + k] = -inStock;
+  });
+  for (const { pattern, options } of step.columns) {
+    if (pattern.fitsAt >= 0) missing[pattern.fitsAt] = (missing[pattern.fitsAt] as number) + 1;
+    if (pattern.freesAt >= 0) missing[pattern.freesAt] = (missing[pattern.freesAt] as number) - 1;
     for (const option of options) {
       const circuit = pattern.circuits[pattern.owner[option] as number] as number;
       missing[circuit] = (missing[circuit] as number) - 1;
     }
+  }
   return missing;
 }
 
@@ -64,7 +75,11 @@ export function raisePrices(
   start: Float64Array,
   ascent: Ascent,
 ): Priced | undefined {
-  const count = prepared.problem.homes.length;
+  const { homes, parts } = prepared.problem;
+  const count = homes.length + parts.length;
+  // A part is worth no more than it costs to buy; where none can be bought, as much as it takes.
+  const mostOf = (i: number): number =>
+    weights.perCost === 0 ? 0 : weights.perCost * (parts[i - homes.length]?.price ?? 0);
   const prices = Float64Array.from(start);
   const direction = new Float64Array(count);
   let best: { prices: Float64Array; step: Step } | undefined;
@@ -85,7 +100,9 @@ export function raisePrices(
       prices.set(best.prices);
       direction.fill(0);
     }
-    const missing = missingIn(step, count);
+    const missing = missingIn(prepared, step);
+    for (let i = homes.length; i < count; i++)
+      if ((missing[i] as number) < 0 ? prices[i] === 0 : prices[i] === mostOf(i)) missing[i] = 0;
     if (missing.every((each) => each === 0)) break;
     let length = 0;
     for (let i = 0; i < count; i++) {
@@ -94,6 +111,7 @@ export function raisePrices(
     }
     const by = (scale * Math.max(ascent.least, ascent.target - step.bound)) / length;
     for (let i = 0; i < count; i++) prices[i] = (prices[i] as number) + by * (direction[i] as number);
+    for (let i = homes.length; i < count; i++) prices[i] = Math.min(mostOf(i), Math.max(0, prices[i] as number));
   }
   if (best === undefined) return undefined;
   const { step } = best;

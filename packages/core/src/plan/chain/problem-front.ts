@@ -1,5 +1,5 @@
 import type { MilpSolver, StopSignal } from "../milp/index.js";
-import { type Choice, type MovesProblem, milpOf, type Score, scoreOf } from "../moves/index.js";
+import { type Choice, choiceFaults, type MovesProblem, milpOf, type Score, scoreOf } from "../moves/index.js";
 import { chainFront } from "./chain-front.js";
 import { chainOfProblem, notAChain } from "./chain-of-problem.js";
 import type { ChainPoint } from "./chain-problem.js";
@@ -58,6 +58,12 @@ const within = (problem: MovesProblem) => ({
   wires: Number.POSITIVE_INFINITY,
 });
 
+/** The coach as it is, where it may stay so: it alone does not pay what is always paid, which the search leaves out. */
+function untouched(problem: MovesProblem): FrontPoint[] {
+  const choice = { patterns: problem.modules.map(() => 0), placings: problem.circuits.map(() => 0) };
+  return choiceFaults(problem, choice).length === 0 ? [pointOf(problem, choice)] : [];
+}
+
 /** A session opened when first asked for. */
 function lateSolver(problem: MovesProblem, options: ProblemFrontOptions) {
   let opened: Promise<CornerSolver> | undefined;
@@ -102,7 +108,7 @@ async function byChain(problem: MovesProblem, options: ProblemFrontOptions, late
     mostCost: problem.mostCost === undefined ? undefined : problem.mostCost / costUnit,
     ...(options.effort === undefined ? {} : { effort: options.effort }),
   });
-  const extra: FrontPoint[] = [];
+  const extra: FrontPoint[] = untouched(problem);
   let points: FrontPoint[] = [];
   let settled: { point: ChainPoint | undefined } | "left-open" | undefined;
   for (;;) {

@@ -22,14 +22,16 @@ const divisor = (a: number, b: number): number => (b === 0 ? Math.abs(a) : divis
 /** In which steps do cost and value run, and how far? */
 export function scaleOf(problem: ChainProblem): ProblemScale {
   let costStep = problem.places.reduce(divisor, 0);
+  for (const { price } of problem.parts) if (Number.isFinite(price)) costStep = divisor(costStep, price);
   let valueStep = 0;
   let mostCost = problem.places.reduce((sum, cost) => sum + cost, 0);
   for (const { patterns } of problem.modules) {
     let dearest = 0;
     for (const pattern of patterns) {
+      const price = problem.parts[pattern.fits ?? -1]?.price ?? 0;
       costStep = divisor(costStep, pattern.cost);
       valueStep = divisor(valueStep, pattern.value);
-      let cost = pattern.cost;
+      let cost = pattern.cost + (Number.isFinite(price) ? price : 0);
       for (const option of pattern.options) {
         costStep = divisor(costStep, option.cost);
         valueStep = divisor(valueStep, option.value);
