@@ -44,7 +44,10 @@ export function physicalTester(
         mostCost: held.holdsBudget ? problem.mostCost : undefined,
         mostMinutes: held.holdsMinutes ? problem.mostMinutes : undefined,
       });
-      const rows = [...form.milp.rows, ...held.wishes.map((wish) => wishRow(problem, form, wish))];
+      const wished = held.wishes.map((wish) => wishRow(problem, form, wish));
+      // Nothing that may be done dims it: there is nothing to solve.
+      if (wished.some((row) => row.terms.length === 0 && row.lower > 0)) return "cannot-be";
+      const rows = [...form.milp.rows, ...wished];
       solves++;
       const session = await solver.open({ ...form.milp, rows });
       try {

@@ -1,5 +1,12 @@
 import { type CoachIndex, type Job, type LoadId, policyOf } from "../../record/index.js";
-import { boundsUnder, cheapestRelease, groupTester, type StopRule, smallestOfOrders } from "../conflict/index.js";
+import {
+  boundsUnder,
+  cheapestRelease,
+  groupTester,
+  type StopRule,
+  smallestConflict,
+  smallestOfOrders,
+} from "../conflict/index.js";
 import type { ValuedWish } from "../demand.js";
 import type { MilpSession, MilpSolver } from "../milp/index.js";
 import { milpOf, movesProblemOf } from "../moves/index.js";
@@ -169,7 +176,7 @@ async function factsBehind(
     solver,
     stop,
   );
-  const conflict = await smallestOfOrders(
+  const conflict = await smallestConflict(
     tester,
     facts.map((fact) => bareGroup(fact.group)),
   );
