@@ -41,7 +41,7 @@ export interface PlanFrontChoices {
   readonly breathe?: (() => Promise<void>) | undefined;
 }
 
-const ownCheck: RecordCheck = (record) => checkRecord(indexRecord(record));
+const ownCheck: RecordCheck = (record) => checkRecord(indexRecord(record), { atLeast: "mend" });
 const MOST_CHECKS = 150;
 /** Checks that the search itself may spend on plans that stand out before it is done. */
 const EARLY_CHECKS = 6;
