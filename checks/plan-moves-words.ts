@@ -34,22 +34,24 @@ export type Rule = (typeof RULES)[number];
 export const bitOf = (rule: Rule): number => 1 << RULES.indexOf(rule);
 
 /** Mistakes that a planner could make in scoring; each is planted to see that the check notices it. */
-export type Slip =
-  | "stock is paid for"
-  | "freed modules are paid for"
-  | "dead modules are freed"
-  | "access is paid for each module"
-  | "isolation opens nothing"
-  | "moves open no place where they end"
-  | "changed fuses take no time"
-  | "a neighbour costs no more than the own module"
-  | "steady feeds have no parts"
-  | "a rewire takes no time for its length"
-  | "what a load on a feed draws is forgotten"
-  | "spoiled loads count nothing"
-  | "part minutes are not begun minutes"
-  | "a steady feed is no moved wire"
-  | "the arriving fuse is not looked at";
+export const SLIPS = [
+  "stock is paid for",
+  "freed modules are paid for",
+  "dead modules are freed",
+  "access is paid for each module",
+  "isolation opens nothing",
+  "moves open no place where they end",
+  "changed fuses take no time",
+  "a neighbour costs no more than the own module",
+  "steady feeds have no parts",
+  "a rewire takes no time for its length",
+  "what a load on a feed draws is forgotten",
+  "spoiled loads count nothing",
+  "part minutes are not begun minutes",
+  "a steady feed is no moved wire",
+  "the arriving fuse is not looked at",
+] as const;
+export type Slip = (typeof SLIPS)[number];
 
 /** One thing done with one module. `enables` undefined: as found and not read. */
 export interface Does {

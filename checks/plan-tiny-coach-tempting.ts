@@ -23,6 +23,7 @@ export const TEMPTATIONS = [
   "not-to-be-had",
   "fixed-choice",
   "ruled-out-kind",
+  "feed-draw",
 ] as const;
 type Temptation = (typeof TEMPTATIONS)[number];
 
@@ -45,6 +46,7 @@ const WAY: Readonly<Record<Temptation, "home" | "away" | "none">> = {
   "not-to-be-had": "none",
   "fixed-choice": "none",
   "ruled-out-kind": "none",
+  "feed-draw": "none",
 };
 
 const LAMPS = ["led-resistor", "led-linear", "filament"];
@@ -124,17 +126,24 @@ export function temptingCoach(seed: number): TinyMoves {
     channel,
     ...(id === undefined ? { isSpare: true } : { loads: [id], fuse: { ratedA: exact(pick(10, 15)) } }),
   });
+  // The load beside may be fed apart; then a lamp of the other module would find its channel free, but not the feeder.
+  const isFed = temptation === "feed-draw";
+  if (isFed) Object.assign(loads[0]!, { class: "electronics", maySteadyFeed: true, currentA: exact(2) });
   const circuits = [
     {
       ...at("m1", 1, beside),
-      ...(temptation === "may-not-move" ? {} : { canMove: true }),
+      ...(isFed ? { out: { gauge: "14 AWG", lengthM: exact(2) } } : {}),
+      ...(temptation === "may-not-move" || isFed ? {} : { canMove: true }),
       ...(temptation === "may-not-move" || (way === "away" && temptation !== "reach") ? { reach: ["m2"] } : {}),
     },
     at("m1", 2, lamp(pick("must-dim", "nice-to-dim"))),
     at("m1", 3, way === "home" ? undefined : steady()),
     at("m1", 4, steady()),
     at("m2", 1, way === "away" ? undefined : steady()),
-    at("m2", 2, lamp(isUnread ? undefined : pick("nice-to-dim", undefined))),
+    {
+      ...at("m2", 2, lamp(isUnread ? undefined : pick("nice-to-dim", isFed ? "nice-to-dim" : undefined))),
+      ...(isFed ? { canMove: true, reach: ["m1"] } : {}),
+    },
     at("m2", 3, steady()),
     at("m2", 4, isUnread || is(0.5) ? steady() : lamp("must-stay-steady")),
   ];
@@ -156,7 +165,7 @@ export function temptingCoach(seed: number): TinyMoves {
     ],
     cables: [
       { id: "w0", from: "bat", to: "bus", gauge: "2 AWG" },
-      { id: "w1", from: "bus", to: "f1", gauge: "6 AWG" },
+      { id: "w1", from: "bus", to: "f1", gauge: "6 AWG", ...(isFed ? { protection: { ratedA: tight } } : {}) },
       {
         id: "w2",
         from: "bus",
@@ -189,6 +198,8 @@ export function temptingCoach(seed: number): TinyMoves {
     ...(temptation === "locked-circuit" ? { lockedCircuits: ["c-m1.1"] } : {}),
     ...(temptation === "locked-load" ? { lockedLoads: [beside] } : {}),
     ...(temptation === "fixed-choice" ? { fixedChoices: [{ module: "m1", kind: "A4", isForbidden: true }] } : {}),
+    // The other module must do without a kind that dims.
+    ...(isFed ? { fixedChoices: [{ module: "m2", kind: "R4" }] } : {}),
     ...(temptation === "ruled-out-kind" ? { forbiddenKinds: ["A4"] } : {}),
   };
   return { record: read.record, job: { id: "j1", title: "dim", constraints } as unknown as Job };
