@@ -37,7 +37,7 @@ async function plansOf(record: CoachRecord, job: Job): Promise<{ figures: string
 }
 
 const asWritten = new Map<string, ReturnType<typeof plansOf>>();
-const coaches = MOVE_FAMILIES.flatMap((family) => [1, 3].map((seed) => ({ family, seed, ...tinyMoves(seed, family) })));
+const coaches = MOVE_FAMILIES.flatMap((family) => [3].map((seed) => ({ family, seed, ...tinyMoves(seed, family) })));
 
 describe("plans do not depend on", () => {
   it("when they were asked for: the same record gives the same plans again", async () => {
