@@ -26,7 +26,7 @@ export interface ChainTurn {
 
 export type Settled = { readonly point: ChainPoint | undefined } | "left-open";
 
-const EFFORT = 1_500_000;
+const EFFORT = 8_000_000;
 const STEPS = 80;
 const STEPS_OF_PROOF = 25;
 

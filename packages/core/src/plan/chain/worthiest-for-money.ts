@@ -32,14 +32,17 @@ export function worthiestForMoney(
   };
   const perValue = (moneyPerWeight * MONEY * problem.valueUnit) / (WEIGHT * problem.costUnit);
   const weights = { perCost: 1, perValue, perWire: 0 };
-  const outcome = probe(ground, {
-    weights,
-    aimed: Number.POSITIVE_INFINITY,
-    aim: ANYTHING,
-    mostSteps: STEPS,
-    effort: EFFORT,
-    isWanted: () => false,
-  });
+  // From nothing up to the full weight, so that each step begins from prices and points that are nearly right.
+  let outcome: ReturnType<typeof probe> = "done";
+  for (const share of [1e-3, 0.25, 0.5, 0.75, 1])
+    outcome = probe(ground, {
+      weights: { ...weights, perValue: share * perValue },
+      aimed: Number.POSITIVE_INFINITY,
+      aim: ANYTHING,
+      mostSteps: share < 1 ? STEPS / 3 : STEPS,
+      effort: share < 1 ? EFFORT / 20 : EFFORT,
+      isWanted: () => false,
+    });
   const weighed = ground.front.points.map((point) => {
     const choice = form.choiceOf(point);
     const score = scoreOf(problem, choice);
