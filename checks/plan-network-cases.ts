@@ -4,8 +4,6 @@ import type { NetworkCoach } from "./plan-network-coach.js";
 export interface NetworkCase {
   readonly name: string;
   readonly coach: NetworkCoach;
-  /** The planner is known not to do it yet. */
-  readonly isOpen?: boolean;
   /** What the obvious plan makes, by code and subject. */
   readonly makes: readonly [code: string, subject: string];
   /** The obvious plan: cost in cents, wires moved. */
@@ -46,7 +44,6 @@ export const NETWORK_CASES: readonly NetworkCase[] = [
   {
     // The dearer kind is worse in all that the model sees, and comes into question only when the check has refused the cheap one.
     name: "the same where a circuit beside may move",
-    isOpen: true,
     coach: {
       kinds: [
         { ...R4, onOhm: 0.5 },

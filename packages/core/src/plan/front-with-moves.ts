@@ -226,7 +226,8 @@ function inOrderOfChecking(offered: readonly Offered[], hasMusts: boolean): Offe
  */
 export async function planFront(index: CoachIndex, job?: Job, choices: PlanFrontChoices = {}): Promise<Front> {
   const demand = demandOf(index, job);
-  const problem = movesProblemOf(index, policyOf(index.record), demand);
+  // Where plans are checked a beaten setting may come back: the one that beats it may be taken out.
+  const problem = movesProblemOf(index, policyOf(index.record), demand, { dominated: choices.check !== null });
   if (problem.circuits.length === 0 && !mayReuse(problem)) {
     const front = frontOf(index, job, {
       ...(choices.check === undefined ? {} : { check: choices.check }),

@@ -14,6 +14,14 @@ export type Region = readonly { readonly position: Position; readonly options: r
 const grave = (finding: Finding): boolean => finding.severity === "stop" || finding.severity === "mend";
 const keyOf = (finding: Finding): string => `${finding.code} ${finding.subject.id} ${finding.severity}`;
 
+/** The grave findings of a record, each with its verdict: one that was open and now fails is new. */
+const graveOf = (findings: readonly Finding[]): ReadonlyMap<string, Finding["verdict"]> => {
+  const found = new Map<string, Finding["verdict"]>();
+  for (const finding of findings.filter(grave))
+    if (found.get(keyOf(finding)) !== "fails") found.set(keyOf(finding), finding.verdict);
+  return found;
+};
+
 const changesNothing = (plan: Plan): boolean => plan.modulesTouched === 0 && plan.wiresMoved === 0;
 
 /** What the check needs to know, and what it has found so far. */
@@ -29,7 +37,7 @@ export interface Sieve {
 
 /** Remembers each plan it has checked. `mostChecks` bounds the work. */
 export function sieveOf(index: CoachIndex, check: RecordCheck, mostChecks: number): Sieve {
-  let before: Set<string> | undefined;
+  let before: ReadonlyMap<string, Finding["verdict"]> | undefined;
   let asks = 0;
   const seen = new Map<string, readonly Finding[]>();
   return {
@@ -43,10 +51,12 @@ export function sieveOf(index: CoachIndex, check: RecordCheck, mostChecks: numbe
       const known = seen.get(plan.id);
       if (known !== undefined) return known;
       asks++;
-      before ??= new Set(check(index.record).filter(grave).map(keyOf));
-      const found = check(applyPlan(index.record, plan)).filter(
-        (finding) => grave(finding) && !before?.has(keyOf(finding)),
-      );
+      before ??= graveOf(check(index.record));
+      const was = before;
+      const found = check(applyPlan(index.record, plan)).filter((finding) => {
+        const verdict = was.get(keyOf(finding));
+        return grave(finding) && (verdict === undefined || (verdict === "open" && finding.verdict === "fails"));
+      });
       seen.set(plan.id, found);
       return found;
     },

@@ -53,7 +53,11 @@ const inOrder = (points: readonly FrontPoint[]): FrontPoint[] =>
   [...points].sort((a, b) => a.cost - b.cost || b.value - a.value || a.wires - b.wires);
 
 const within = (problem: MovesProblem) => ({
-  cost: problem.mostCost === undefined ? Number.POSITIVE_INFINITY : problem.mostCost + 1,
+  // A corner asks for one unit less than it gets, so the first cost beyond the budget is a whole number of them.
+  cost:
+    problem.mostCost === undefined
+      ? Number.POSITIVE_INFINITY
+      : (Math.floor(problem.mostCost / problem.costUnit) + 1) * problem.costUnit,
   value: Number.NEGATIVE_INFINITY,
   wires: Number.POSITIVE_INFINITY,
 });
