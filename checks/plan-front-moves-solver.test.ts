@@ -12,7 +12,7 @@ const solver = highsSolver();
 afterAll(() => solver.close());
 
 const CHANNELS = 4;
-const SEEDS = 20;
+const SEEDS = 40;
 
 function coach(seed: number) {
   const chance = chanceOf(7000 + seed);
