@@ -1,4 +1,4 @@
-import { type Milp, type MilpProgress, violationsOf } from "@fusebook/core/plan";
+import { type Milp, type MilpProgress, objectiveOf, violationsOf } from "@fusebook/core/plan";
 import { highsSolver, highsWorker } from "@fusebook/solver";
 import { afterAll, afterEach, describe, expect, it, vi } from "vitest";
 import { seededKnapsack } from "./plan-solver-models.js";
@@ -50,7 +50,11 @@ describe("a hard model stopped on the way", () => {
         if (best < 0) stop.abort();
       },
     });
-    expect(answer).toMatchObject({ status: "stopped", objective: best });
+    expect(answer.status).toBe("stopped");
+    // A better one may have been reported between the word to stop and the end of the thread.
+    expect(answer.objective).toBeLessThanOrEqual(best);
+    expect(answer.objective).toBe(objectiveOf(HARD, answer.values ?? []));
+    expect(answer.objective).toBeGreaterThanOrEqual(HARD_LEAST);
     expect(violationsOf(HARD, answer.values ?? [])).toEqual([]);
     expect(answer.bound).toBeLessThanOrEqual(HARD_LEAST);
     // Everything fixed but two things: quickly proved, in a fresh thread that has to be given the model again.
